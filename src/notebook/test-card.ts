@@ -1,0 +1,121 @@
+/** One planned test, and one execution of it. */
+import { z } from 'zod';
+import { attachment } from './log-entry.ts';
+import { knownQuantity } from './quantity-field.ts';
+
+/** A figure of the revision, as it stood when the card was issued. SI. */
+export const frozenFigure = z.strictObject({
+  name: z.string(),
+  label: z.string(),
+  unit: z.string(),
+  value: z.number(),
+  u: z.number().nonnegative(),
+});
+export type FrozenFigure = z.infer<typeof frozenFigure>;
+
+export const abortLimit = z.strictObject({
+  label: z.string(),
+  /** In words and figures, as read aloud. */
+  text: z.string(),
+  order: z.number(),
+});
+
+/** Something to be read during or after the run; compared with a prediction of the same name, if there is one. */
+export const reading = z.strictObject({
+  label: z.string(),
+  unit: z.string(),
+  name: z.string().optional(),
+  order: z.number(),
+});
+
+export const testCard = z.strictObject({
+  prototype: z.string(),
+  revision: z.string(),
+  number: z.number().int().positive(),
+  /** Id of the template that it was made from. */
+  template: z.string(),
+  title: z.string().max(200),
+  purpose: z.string().max(4000),
+  setUp: z.string().max(4000),
+  prerequisites: z.string().max(4000),
+  steps: z.array(z.string().max(1000)),
+  predictions: z.record(z.string(), frozenFigure).default({}),
+  abortLimits: z.record(z.string(), abortLimit).default({}),
+  readings: z.record(z.string(), reading).default({}),
+  status: z.enum(['draft', 'issued']).default('draft'),
+  createdAt: z.string(),
+  issuedAt: z.string().optional(),
+  issuedBy: z.string().optional(),
+  /** Fingerprint of the revision whose figures are frozen on the card. */
+  fingerprint: z.string().optional(),
+});
+export type TestCard = z.infer<typeof testCard>;
+
+export const checklistItemKind = z.enum(['tick', 'measured', 'choice', 'hold', 'two-person']);
+
+/** One item as it was put to the people, texts and limits filled in from the revision. */
+export const checklistItem = z.strictObject({
+  id: z.string(),
+  pause: z.string(),
+  kind: checklistItemKind,
+  /** A hold point: nothing goes on until it is met. */
+  hold: z.boolean(),
+  text: z.string(),
+  /** Why, or how to do it; small print. */
+  detail: z.string().default(''),
+  source: z.string(),
+  /** Names of the figures that the text or the limits use. */
+  figures: z.array(z.string()),
+  measured: z
+    .strictObject({
+      unit: z.string(),
+      low: z.number().optional(),
+      high: z.number().optional(),
+      example: z.string(),
+    })
+    .optional(),
+  choices: z.array(z.strictObject({ text: z.string(), stops: z.boolean() })).optional(),
+  /** What has to be entered in the revision before this item can be put properly. */
+  missing: z.array(z.string()).default([]),
+});
+export type ChecklistItem = z.infer<typeof checklistItem>;
+
+export const checklistAnswer = z.strictObject({
+  at: z.string(),
+  initials: z.string().min(1).max(8),
+  /** The second person of a two-person item. */
+  second: z.string().max(8).optional(),
+  reading: knownQuantity.optional(),
+  choice: z.string().optional(),
+  /** Met, or answered in a way that stops the run. */
+  met: z.boolean(),
+  note: z.string().max(1000).optional(),
+});
+export type ChecklistAnswer = z.infer<typeof checklistAnswer>;
+
+export const runNote = z.strictObject({ at: z.string(), text: z.string().max(4000), author: z.string() });
+
+export const run = z.strictObject({
+  prototype: z.string(),
+  revision: z.string(),
+  card: z.string(),
+  number: z.number().int().positive(),
+  startedAt: z.string(),
+  startedBy: z.string(),
+  /** Fingerprint of the revision that the checklist was generated from; another one makes it void. */
+  fingerprint: z.string(),
+  items: z.array(checklistItem),
+  answers: z.record(z.string(), checklistAnswer).default({}),
+  status: z.enum(['checklist', 'cleared', 'finished', 'aborted', 'void']).default('checklist'),
+  clearedAt: z.string().optional(),
+  clearedBy: z.string().optional(),
+  finishedAt: z.string().optional(),
+  outcome: z.enum(['passed', 'failed', 'aborted']).optional(),
+  summary: z.string().max(8000).default(''),
+  readings: z.record(z.string(), knownQuantity).default({}),
+  notes: z.record(z.string(), runNote).default({}),
+  attachments: z.record(z.string(), attachment).default({}),
+  signedBy: z.string().optional(),
+  signedAt: z.string().optional(),
+});
+export type Run = z.infer<typeof run>;
