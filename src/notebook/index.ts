@@ -35,6 +35,7 @@ export { apply, emptyState, invert, type NotebookState, preview, type Replay, re
 export type {
   ChecklistAnswer,
   ChecklistItem,
+  ChecklistPhase,
   FrozenFigure,
   Run,
   TestCard,

@@ -53,13 +53,20 @@ export type TestCard = z.infer<typeof testCard>;
 
 export const checklistItemKind = z.enum(['tick', 'measured', 'choice', 'hold', 'two-person']);
 
+/** Before the run is cleared, while it is under way, or when making safe after it. */
+export const checklistPhase = z.enum(['before', 'during', 'after']);
+export type ChecklistPhase = z.infer<typeof checklistPhase>;
+
 /** One item as it was put to the people, texts and limits filled in from the revision. */
 export const checklistItem = z.strictObject({
   id: z.string(),
   pause: z.string(),
+  phase: checklistPhase.default('before'),
   kind: checklistItemKind,
   /** A hold point: nothing goes on until it is met. */
   hold: z.boolean(),
+  /** A killer item: left out, it has killed. Shown apart from the others. */
+  critical: z.boolean().default(false),
   text: z.string(),
   /** Why, or how to do it; small print. */
   detail: z.string().default(''),
@@ -68,6 +75,7 @@ export const checklistItem = z.strictObject({
   figures: z.array(z.string()),
   measured: z
     .strictObject({
+      /** Unit that people read and type in; the limits are SI, as every stored figure. */
       unit: z.string(),
       low: z.number().optional(),
       high: z.number().optional(),
