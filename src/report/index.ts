@@ -1,0 +1,14 @@
+/**
+ * `report/`: pictures and reports as data, and their way to paper. `drawing/` lays pictures out into primitives
+ * that the window draws as SVG and the report as PDF operators.
+ */
+export {
+  BAND_FACTOR,
+  type MarginScaleInput,
+  type MarginScaleOptions,
+  marginScale,
+} from './drawing/margin-scale.ts';
+export type { Drawing, Ink, PathPrimitive, PathStep, Primitive, TextPrimitive } from './drawing/primitive.ts';
+export { drawingToSvg, inkVariable, type SvgElement, svgText } from './drawing/to-svg.ts';
+export { type VerdictWord, verdictMark } from './drawing/verdict-mark.ts';
+export { type Face, type Fonts, fontFiles, fontPackage } from './fonts.ts';
