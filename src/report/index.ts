@@ -10,5 +10,14 @@ export {
 } from './drawing/margin-scale.ts';
 export type { Drawing, Ink, PathPrimitive, PathStep, Primitive, TextPrimitive } from './drawing/primitive.ts';
 export { drawingToSvg, inkVariable, type SvgElement, svgText } from './drawing/to-svg.ts';
+export type {
+  Projection,
+  VehicleViewInput,
+  ViewBallastDrive,
+  ViewBody,
+  ViewCentre,
+  ViewPart,
+} from './drawing/vehicle.ts';
+export { type VehicleViewOptions, vehicleView } from './drawing/vehicle-view.ts';
 export { type VerdictWord, verdictMark } from './drawing/verdict-mark.ts';
 export { type Face, type Fonts, fontFiles, fontPackage } from './fonts.ts';

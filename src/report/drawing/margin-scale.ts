@@ -70,7 +70,7 @@ export function marginScale(input: MarginScaleInput, { width, textSize = 12 }: M
     width,
     height: em * 7.2,
     title: `Margin: ${input.title}`,
-    description: describe(input),
+    description: inWords(input),
     primitives: [
       ...heading(input, layout),
       ...bands(input, layout),
@@ -324,7 +324,7 @@ function signed(value: number): string {
   return value > 0 && !/^0\.?0*$/.test(text) ? `+${text}` : text;
 }
 
-function describe(input: MarginScaleInput): string {
+function inWords(input: MarginScaleInput): string {
   const figure = (value: number | undefined, u: number | undefined): string =>
     value === undefined ? 'not known' : figureText(value, u, input.unit);
   const parts = [
