@@ -17,8 +17,44 @@ export const catalogue = {
     remedy: 'Use a unit such as {example}; units are multiplied with · and divided with /.',
   },
   'quantity.wrong-dimension': {
-    reason: '{text} is a {found}, but a {expected} is wanted.',
-    remedy: 'Give it in {example} or another unit of the same kind.',
+    reason: '“{text}” is {found}, but {expected} is wanted.',
+    remedy: 'Give it in a unit of that kind, for example {example}.',
+  },
+  'quantity.weight-as-mass': {
+    reason: '“{text}” is made with a unit of mass, but {expected} is wanted.',
+    remedy: 'If it is a weight, write the unit of force: {example}.',
+  },
+  'quantity.turns-or-radians': {
+    reason: '“{text}” does not say whether it counts turns or radians.',
+    remedy: 'Write rpm, rev/s, °/s or rad/s, for example {example}.',
+  },
+  'quantity.misspelt-unit': {
+    reason: 'the unit “{unit}” is not known.',
+    remedy: 'Capitals matter: did you mean “{suggestion}”?',
+  },
+  'quantity.unit-brackets': {
+    reason: 'it is not clear what “{unit}” divides by.',
+    remedy: 'Put everything below the line in brackets, for example N·m·s/(rad·V).',
+  },
+  'quantity.temperature-in-product': {
+    reason: '“{unit}” has a scale that does not begin at nought, and cannot be multiplied or divided.',
+    remedy: 'Write K for a difference of temperature.',
+  },
+  'quantity.ambiguous-percentage': {
+    reason: '“{text}” could be a part of the value or a part of one.',
+    remedy: 'Write both in the same unit, for example {example}.',
+  },
+  'quantity.uncertainty-twice': {
+    reason: '“{text}” gives an uncertainty in brackets and another after ±.',
+    remedy: 'Keep one of them.',
+  },
+  'quantity.too-long': {
+    reason: 'it is {length} characters long, and at most {limit} are read.',
+    remedy: 'Type one number with its unit, for example {example}.',
+  },
+  'quantity.too-large': {
+    reason: '“{text}” is larger than any number that can be reckoned with.',
+    remedy: 'Check the exponent, for example {example}.',
   },
   'quantity.missing-unit': {
     reason: '“{text}” has no unit.',
@@ -60,6 +96,231 @@ export const catalogue = {
   'record.issued': {
     reason: 'revision {letter} is issued and does not change.',
     remedy: 'Make a new revision from it and change that one.',
+  },
+  // the notebook on disk
+  'notebook.bad-name': {
+    reason: '“{name}” cannot be the name of a folder on every computer: {detail}.',
+    remedy: 'Use letters, digits, spaces, hyphens and dots inside, for example “Tilt car 2”.',
+  },
+  'notebook.exists': { reason: 'a notebook “{name}” is there already.', remedy: 'Choose another name.' },
+  'notebook.not-found': {
+    reason: 'there is no notebook “{name}”.',
+    remedy: 'Check the name; a notebook is a folder with a file journal.jsonl in it.',
+  },
+  'notebook.locked': {
+    reason: 'it is open in another place: process {pid} on {host}, since {since}.',
+    remedy:
+      'It can be read here. To change it, close it there; if nothing is running there any more, delete the file “lock” in the folder of the notebook.',
+  },
+  'notebook.read-only': {
+    reason: 'this notebook can only be read here: {detail}.',
+    remedy: 'Remove the cause, then open the notebook again; nothing was stored.',
+  },
+  'notebook.cannot-write': {
+    reason: 'its folder cannot be written: {detail}.',
+    remedy: 'It can be read here. Give yourself the right to write in the folder, or copy it elsewhere.',
+  },
+  'notebook.not-open': {
+    reason: 'this notebook is no longer open at the desk.',
+    remedy: 'Open it again; what was acknowledged is on the disk.',
+  },
+  'journal.not-a-journal': {
+    reason: 'the first line is not the heading of a journal: {detail}.',
+    remedy: 'Put back the file from a copy of the notebook; nothing was changed.',
+  },
+  'journal.newer': {
+    reason: 'the journal has version {version}; this program reads version {known}.',
+    remedy: 'Open it with a newer Counterpoise; nothing was changed.',
+  },
+  'journal.torn-tail': {
+    reason: 'the end of the journal, from line {line} ({bytes} bytes), was never completely written.',
+    remedy: 'It was moved to {file}; everything before it is sound.',
+  },
+  'journal.torn-tail-left': {
+    reason: 'the end of the journal, from line {line} ({bytes} bytes), was never completely written.',
+    remedy: 'Nothing was changed; everything before it is sound. Rebuild the notebook to set the end aside.',
+  },
+  'journal.damaged': {
+    reason: 'line {line} is damaged: {detail}.',
+    remedy:
+      'The {sound} lines before it can be read, not changed. Put back the file from a copy of the notebook.',
+  },
+  'journal.changed-elsewhere': {
+    reason: 'another window has written: the last entry is {last}, but this window knew of {known}.',
+    remedy: 'Open the notebook again to see the changes, then repeat this one; nothing was stored.',
+  },
+  'journal.changed-outside': {
+    reason: 'another program has changed the journal: {detail}.',
+    remedy: 'Open the notebook again; nothing was stored.',
+  },
+  'journal.write-failed': {
+    reason: 'the change could not be written: {detail}.',
+    remedy: 'Nothing was stored. Remove the cause, then repeat the change.',
+  },
+  'journal.refused': {
+    reason: 'entry {seq} does not fit what was recorded before it: {detail}',
+    remedy: 'The entry stays on record and is left out of the notebook’s state.',
+  },
+  'attachment.missing': {
+    reason: 'the file “{name}” ({sha256}) is missing.',
+    remedy: 'Put it back into the folder “attachments” from a copy of the notebook.',
+  },
+  'attachment.altered': {
+    reason: 'the file “{name}” ({sha256}) is not what was attached: {detail}.',
+    remedy: 'Put back the original into the folder “attachments” from a copy of the notebook.',
+  },
+  'attachment.too-large': {
+    reason: 'the file has {size} MB; an attachment may have {limit} MB.',
+    remedy: 'Attach a shorter log or a smaller picture.',
+  },
+  'file.failed': { reason: '{detail}.', remedy: 'Check the folder and the disk, then try again.' },
+  'settings.damaged': {
+    reason: 'the settings cannot be read: {detail}.',
+    remedy: 'The usual settings hold until new ones are chosen.',
+  },
+  // between the window and the desk
+  'desk.bad-request': {
+    reason: 'the window asked for something that the desk does not take: {detail}.',
+    remedy: 'Nothing was done. Reload the window; if it comes again, it is a mistake in the program.',
+  },
+  'desk.not-allowed': {
+    reason: 'the request did not come from this program’s own window: {detail}.',
+    remedy: 'Open the window with the address that the start printed.',
+  },
+  'desk.too-large': {
+    reason: 'the request is larger than {limit} MB.',
+    remedy: 'Send less at once.',
+  },
+  'desk.unreachable': {
+    reason: 'the desk does not answer: {detail}.',
+    remedy: 'Check that the program still runs where it was started. What was acknowledged is on the disk.',
+  },
+  'desk.defect': {
+    reason: 'the program made a mistake: {detail}.',
+    remedy: 'What was acknowledged is on the disk. Open the notebook again.',
+  },
+  'desk.no-demo': {
+    reason: 'this desk has no demo notebook to write.',
+    remedy: 'Create a notebook of your own.',
+  },
+  // templates of checklists and cards
+  'template.not-the-form': {
+    reason: 'at {path}: {detail}.',
+    remedy: 'Compare it with the format in docs/templates.md.',
+  },
+  'template.unknown-name': {
+    reason: '“{name}” is no figure of this program.',
+    remedy: 'Did you mean {suggestion}? The names are listed in docs/templates.md.',
+  },
+  'template.unclosed': {
+    reason: 'a “{{” has no “}}” that closes it.',
+    remedy: 'Write {{name}} or {{expression | unit}}.',
+  },
+  'template.duplicate': {
+    reason: 'the id “{id}” is used twice.',
+    remedy: 'Give each item its own id.',
+  },
+  'template.lacks': {
+    reason: 'an item of kind “{kind}” needs “{field}”.',
+    remedy: 'Add it, or choose another kind.',
+  },
+  'template.no-source': {
+    reason: 'the item does not say where it comes from.',
+    remedy: 'Name the publication and clause, or write “project choice”.',
+  },
+  'template.unit-mismatch': {
+    reason: '“{text}” is {found}, but {expected} is wanted for {unit}.',
+    remedy: 'Correct the expression or the unit.',
+  },
+  'template.unknown-checklist': {
+    reason: 'there is no checklist “{id}”.',
+    remedy: 'Use one of: {known}.',
+  },
+  // checklists under way
+  'checklist.stale': {
+    reason: 'revision {letter} has been changed since this checklist was made from it.',
+    remedy: 'Start a new run; its checklist will carry the figures of the vehicle as it is now.',
+  },
+  'checklist.closed': {
+    reason: 'the run is {status}.',
+    remedy: 'Start a new run to go through the checklist again.',
+  },
+  'checklist.not-cleared': {
+    reason: 'the run has not been cleared.',
+    remedy: 'Meet every item before the run first.',
+  },
+  'checklist.unknown-item': {
+    reason: 'there is no item “{id}” on this checklist.',
+    remedy: 'Choose one of its items.',
+  },
+  'checklist.held': {
+    reason: 'the hold point “{hold}” comes first and is not met.',
+    remedy: 'Meet it; nothing goes on until then.',
+  },
+  'checklist.open': {
+    reason: 'the item has not been answered.',
+    remedy: 'Do it and answer it.',
+  },
+  'checklist.not-met': {
+    reason: 'the item was answered as not met.',
+    remedy: 'Put it right and answer it again.',
+  },
+  'checklist.missing-figure': {
+    reason: 'the item needs {names}, which the revision does not give.',
+    remedy: 'Enter what is missing, then start a new run.',
+  },
+  'checklist.missing-reading': {
+    reason: 'nothing was read.',
+    remedy: 'Read it and type the value, for example {example}.',
+  },
+  'checklist.out-of-limits': {
+    reason: '{reading} is outside {limits}.',
+    remedy: 'Stop here. Put it right, then read again.',
+  },
+  'checklist.stopped': {
+    reason: 'it was answered “{choice}”, which stops the run.',
+    remedy: 'Put it right and answer it again, or end the run.',
+  },
+  'checklist.unknown-choice': {
+    reason: '“{choice}” is none of the answers offered.',
+    remedy: 'Choose one of: {choices}.',
+  },
+  'checklist.initials': {
+    reason: 'nobody has put their initials.',
+    remedy: 'Type one to eight letters.',
+  },
+  'checklist.second-person': {
+    reason: 'two people have to answer this, each with their own initials.',
+    remedy: 'Let the second person type theirs.',
+  },
+  'checklist.note-needed': {
+    reason: 'this hold point was answered as not met before.',
+    remedy: 'Say in a note what was put right.',
+  },
+  'checklist.empty': {
+    reason: 'there is nothing on the checklist.',
+    remedy: 'Choose a card whose checklists have items for this vehicle.',
+  },
+  'checklist.not-clear': {
+    reason: '{count} things stand in the way; the first: {first}',
+    remedy: 'See them on the checklist.',
+  },
+  // test cards
+  'card.figure-unknown': {
+    reason: 'the card uses {names}, which the revision does not give.',
+    remedy: 'Enter what is missing, or take it off the card.',
+  },
+  'card.not-issued': {
+    reason: 'the card is still a draft.',
+    remedy: 'Issue it first, so that its predictions are fixed before the run.',
+  },
+  'card.issued': {
+    reason: 'the card was issued by {by} and does not change.',
+    remedy: 'Make a new card.',
+  },
+  'card.stale': {
+    reason: 'the card’s predictions belong to an earlier state of revision {letter}.',
+    remedy: 'Make and issue a new card.',
   },
 } as const satisfies Record<string, { reason: string; remedy: string }>;
 

@@ -4,6 +4,8 @@
  */
 
 export type { ProblemCode } from './catalogue.ts';
+export { type Dimension, describeDimension, sameDimension, unitTextOf } from './dimension.ts';
+export { formatUncertain, formatValue, toDisplay } from './format.ts';
 export {
   bad,
   good,
@@ -14,6 +16,7 @@ export {
   type Result,
   sentence,
 } from './problem.ts';
+export { parseQuantity, type Quantity } from './quantity.ts';
 export {
   combine,
   covariance,
@@ -25,3 +28,5 @@ export {
   type UncertainValues,
   type Values,
 } from './uncertain.ts';
+export { parseUncertainty, type StatedAs } from './uncertainty.ts';
+export { dimension, parseUnit, type Unit } from './unit.ts';

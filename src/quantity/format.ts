@@ -1,0 +1,111 @@
+/**
+ * Prints figures for people: as many digits as the uncertainty allows, the real minus sign, and the spacing of the
+ * SI Brochure (9th ed., 5.4): a space before every unit but °.
+ *
+ * Source for the digits: JCGM 100:2008 7.2.2, 7.2.6. Rounding is to the nearest, never up.
+ */
+import { superscript } from './dimension.ts';
+import { nearest } from './rational.ts';
+import { standardUncertainty, type Uncertain } from './uncertain.ts';
+import { type Unit, unitOf } from './unit.ts';
+
+const MINUS = '\u2212';
+/** Narrow, and no line break between a number and its unit. */
+const UNIT_SPACE = '\u202F';
+
+const DIGITS_OF_UNCERTAINTY = 2;
+const DIGITS_WITHOUT_UNCERTAINTY = 4;
+
+/** From here on, and below, a power of ten is set apart. */
+const LARGEST_PLAIN = 1e6;
+const SMALLEST_PLAIN = 1e-4;
+
+/** A value in SI as a number of display units: `toDisplay(0.0732, 'g')` is 73.2. */
+export function toDisplay(si: number, display: string): number {
+  const unit = unitOf(display);
+  return differenceToDisplay(si, unit) - (unit.offset ? nearest(unit.offset) : 0);
+}
+
+/** Multiplies by the inverse's exact numerator and denominator where they are small, so that 0.0732 kg is 73.2 g. */
+function differenceToDisplay(si: number, unit: Unit): number {
+  const { ratio, pi } = unit.exact;
+  const turns = pi === 0 ? si : si / Math.PI ** pi;
+  return (turns * Number(ratio.denominator)) / Number(ratio.numerator);
+}
+
+/**
+ * @param si    value in SI
+ * @param unit  unit to print it in; `1` prints none
+ * @param u     standard uncertainty in SI. Its place decides the digits; it is not printed. Without it, or when it is
+ *              0, four significant digits
+ */
+export function formatValue(si: number, unit: string, u?: number): string {
+  const value = toDisplay(si, unit);
+  const spread = u === undefined ? 0 : Math.abs(differenceToDisplay(u, unitOf(unit)));
+  return withUnit(print(value, spread, false), unit);
+}
+
+/** Value with its uncertainty in brackets on the last digits, `0.0742(12) kg·m²`; no brackets where it is 0. */
+export function formatUncertain(figure: Uncertain, unit: string): string {
+  const u = standardUncertainty(figure);
+  return withUnit(
+    print(toDisplay(figure.value, unit), Math.abs(differenceToDisplay(u, unitOf(unit))), true),
+    unit,
+  );
+}
+
+function withUnit(number: string, unit: string): string {
+  if (unit === '1' || unit === '') return number;
+  return unit === '°' ? `${number}°` : `${number}${UNIT_SPACE}${unit}`;
+}
+
+function print(value: number, u: number, bracket: boolean): string {
+  if (!Number.isFinite(value)) return Number.isNaN(value) ? 'not a number' : signed(value, '∞');
+  const known = u > 0 && Number.isFinite(u);
+  const last = known ? lastPlace(u, DIGITS_OF_UNCERTAINTY) : lastPlace(value, DIGITS_WITHOUT_UNCERTAINTY);
+  const size = Math.abs(value);
+  const greater = Math.max(size, known ? u : 0);
+  // A last place left of the point would print noughts that claim to be known.
+  const apart = greater >= LARGEST_PLAIN || greater < SMALLEST_PLAIN || (known && last > 0);
+  const power = apart && greater > 0 ? placeOf(greater, last) : 0;
+  const decimals = Math.min(Math.max(power - last, 0), 100);
+  const scale = 10 ** -power;
+  const rounded = fixed(size * scale, decimals);
+  // without an uncertainty, noughts at the end would claim an accuracy that nobody has stated
+  const digits = signed(value, known ? rounded : rounded.replace(/\.0+$|(\.\d*?)0+$/, '$1'));
+  const spread = bracket && known ? `(${concise(u * scale, decimals)})` : '';
+  return `${digits}${spread}${power === 0 ? '' : `×10${superscript(power)}`}`;
+}
+
+/** Uncertainty in units of the value's last digit: 0.0012 beside four decimals is 12. */
+function concise(u: number, decimals: number): string {
+  return fixed(u, decimals).replace(/^0\.0*|\./, '');
+}
+
+/** Exponent of ten of the last of `digits` significant digits, after rounding: 0.0996 to two is 0.10, place −2. */
+function lastPlace(value: number, digits: number): number {
+  if (value === 0) return 0;
+  return (
+    Number(
+      Math.abs(value)
+        .toExponential(digits - 1)
+        .split('e')[1],
+    ) -
+    (digits - 1)
+  );
+}
+
+/** Exponent of ten of the first digit, once rounded at the last place: 9.999e5 at place 3 is 1.000e6. */
+function placeOf(size: number, last: number): number {
+  const digits = Math.floor(Math.log10(size)) - last;
+  return Number(size.toExponential(Math.min(Math.max(digits, 0), 100)).split('e')[1]);
+}
+
+function fixed(size: number, decimals: number): string {
+  return size.toFixed(decimals);
+}
+
+/** The sign in front, unless only noughts are left of it. */
+function signed(value: number, digits: string): string {
+  return value < 0 && /[1-9∞]/.test(digits) ? MINUS + digits : digits;
+}
