@@ -213,8 +213,8 @@ export const catalogue = {
     remedy: 'Did you mean {suggestion}? The names are listed in docs/templates.md.',
   },
   'template.unclosed': {
-    reason: 'a “{{” has no “}}” that closes it.',
-    remedy: 'Write {{name}} or {{expression | unit}}.',
+    reason: 'a pair of opening braces is never closed.',
+    remedy: 'Close it after the name; the form is explained in docs/templates.md.',
   },
   'template.duplicate': {
     reason: 'the id “{id}” is used twice.',
@@ -302,7 +302,7 @@ export const catalogue = {
     remedy: 'Choose a card whose checklists have items for this vehicle.',
   },
   'checklist.not-clear': {
-    reason: '{count} things stand in the way; the first: {first}',
+    reason: 'not everything is met; the first of {count}: {first}',
     remedy: 'See them on the checklist.',
   },
   // test cards

@@ -1,0 +1,18 @@
+/**
+ * `preload/`: what the window may ask of the desk, as types and schemas, and the script that hands it to the
+ * window inside Electron. The script itself (`preload.ts`) is an entry of the build and imported by nobody.
+ */
+export {
+  type Arguments,
+  type Channel,
+  channels,
+  type Desk,
+  type NotebookListing,
+  type OpenNotebook,
+  type Outcome,
+  type Results,
+  type Settings,
+  type Surroundings,
+  settings,
+} from './bridge.ts';
+export { channelNames } from './channel-names.ts';
