@@ -4,12 +4,15 @@
  *
  * A calculation lives in the file of its equation and is listed in that part's `index.ts`.
  */
+import { DomainError } from './domain.ts';
 
 export interface SymbolSpec {
   /** As typeset, TeX: `m_b`, `\\varphi`. */
   readonly symbol: string;
   /** SI unit: `kg`, `N·m`, `1` for a pure number, `rad` for an angle. */
   readonly unit: string;
+  /** The unit where the same equation serves a slide instead of an arm: `m` for `rad`, `m/s` for `rad/s`. */
+  readonly slideUnit?: string;
   /** What it is, in the trade's words, without its unit. */
   readonly meaning: string;
   /** A list of numbers, one for each part (or section) of the same order as the other lists. */
@@ -25,9 +28,9 @@ export type InputsOf<S extends SymbolSpecs> = {
 };
 export type OutputsOf<S extends SymbolSpecs> = { readonly [K in keyof S]: number };
 
-type LoosePartials = (
-  inputs: never,
-) => Readonly<Record<string, Readonly<Record<string, number | readonly number[]>>>>;
+type Inputs = Readonly<Record<string, number | readonly number[]>>;
+type Outputs = Readonly<Record<string, number>>;
+type Slopes = Readonly<Record<string, Inputs>>;
 
 export interface CalculationSpec<I extends SymbolSpecs, O extends SymbolSpecs> {
   /** Stable, `family.name-in-words`; printed in reports and used on the command line. */
@@ -41,7 +44,7 @@ export interface CalculationSpec<I extends SymbolSpecs, O extends SymbolSpecs> {
   readonly validity: string;
   /** Work, edition and clause; or "Derived: …" with the principle. */
   readonly source: string;
-  /** SI in, SI out. Throws a RangeError that names the quantity where the equation is not defined. */
+  /** SI in, SI out. Throws a DomainError that names the quantity where the equation is not defined. */
   readonly compute: (inputs: InputsOf<I>) => OutputsOf<O>;
   /** Exact derivatives, output → input → slope(s), where lists make differences slow. */
   readonly partials?: (inputs: InputsOf<I>) => {
@@ -62,26 +65,63 @@ export interface Calculation {
   readonly outputs: SymbolSpecs;
   readonly validity: string;
   readonly source: string;
-  readonly compute: (
-    inputs: Readonly<Record<string, number | readonly number[]>>,
-  ) => Readonly<Record<string, number>>;
-  readonly partials?: (
-    inputs: Readonly<Record<string, number | readonly number[]>>,
-  ) => Readonly<Record<string, Readonly<Record<string, number | readonly number[]>>>>;
-  readonly example: Readonly<Record<string, number | readonly number[]>>;
+  /** Throws a DomainError where an input is missing or unfit, and where the result is beyond what numbers hold. */
+  readonly compute: (inputs: Inputs) => Outputs;
+  readonly partials?: (inputs: Inputs) => Slopes;
+  readonly example: Inputs;
   readonly related: readonly string[];
 }
 
-/** Checks the names at compile time and returns the calculation in its registered form. */
+/**
+ * Checks the names at compile time and returns the calculation in its registered form. What is the same for every
+ * calculation is done here, once: inputs left out take their default, missing ones are refused by name, and no
+ * result that is not a number leaves.
+ */
 export function calculation<const I extends SymbolSpecs, const O extends SymbolSpecs>(
   spec: CalculationSpec<I, O>,
 ): Calculation {
+  // The names are checked against I and O above; the registry forgets them, so the types are widened here.
+  const compute = spec.compute as unknown as (inputs: Inputs) => Outputs;
+  const partials = spec.partials as unknown as ((inputs: Inputs) => Slopes) | undefined;
   return {
-    related: [],
-    ...spec,
-    compute: spec.compute as unknown as Calculation['compute'],
-    ...(spec.partials
-      ? { partials: spec.partials as LoosePartials as unknown as NonNullable<Calculation['partials']> }
-      : {}),
-  } as Calculation;
+    id: spec.id,
+    title: spec.title,
+    equation: spec.equation,
+    inputs: spec.inputs,
+    outputs: spec.outputs,
+    validity: spec.validity,
+    source: spec.source,
+    example: spec.example as Inputs,
+    related: spec.related ?? [],
+    compute: (inputs) => finite(spec.outputs, compute(complete(spec.inputs, inputs))),
+    ...(partials ? { partials: (inputs: Inputs) => partials(complete(spec.inputs, inputs)) } : {}),
+  };
+}
+
+function complete(specs: SymbolSpecs, given: Inputs): Inputs {
+  const inputs: Record<string, number | readonly number[]> = {};
+  for (const [name, spec] of Object.entries(specs)) {
+    const value = given[name] ?? spec.default;
+    if (spec.list ? !Array.isArray(value) : typeof value !== 'number' || !Number.isFinite(value)) {
+      const requirement = spec.list ? 'a list of numbers is needed' : 'a finite number is needed';
+      throw new DomainError(
+        spec.meaning,
+        typeof value === 'number' ? value : Number.NaN,
+        requirement,
+        spec.unit,
+      );
+    }
+    if (value !== undefined) inputs[name] = value;
+  }
+  return inputs;
+}
+
+function finite(specs: SymbolSpecs, outputs: Outputs): Outputs {
+  for (const [name, spec] of Object.entries(specs)) {
+    const value = outputs[name] ?? Number.NaN;
+    if (!Number.isFinite(value)) {
+      throw new DomainError(spec.meaning, value, 'the inputs have to give a finite number', spec.unit);
+    }
+  }
+  return outputs;
 }
