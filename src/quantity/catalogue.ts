@@ -86,6 +86,56 @@ export const catalogue = {
     reason: 'there is no calculation “{id}”.',
     remedy: 'List them with: calc list',
   },
+  'calculation.not-measured': {
+    reason: '{name} is marked as not measured.',
+    remedy: 'Measure it and enter it on the page “{page}”.',
+  },
+  'calculation.unknown-input': {
+    reason: '{id} has no input “{name}”.',
+    remedy: 'Its inputs are: {names}.',
+  },
+  'calculation.missing-input': {
+    reason: 'the input {name} ({meaning}) is missing.',
+    remedy: 'Give it in {unit}.',
+  },
+  'calculation.list-wanted': {
+    reason: '{name} has to be a list.',
+    remedy: 'Give one figure for each part or section.',
+  },
+  'calculation.single-wanted': {
+    reason: '{name} has to be a single figure, not a list.',
+    remedy: 'Give one figure.',
+  },
+  'calculation.not-finite': {
+    reason: '{name} is {value}, which is not a finite number.',
+    remedy: 'Give an ordinary number.',
+  },
+  'calculation.bad-uncertainty': {
+    reason: 'the standard uncertainty of {name} is {value}.',
+    remedy: 'It has to be a number of at least 0.',
+  },
+  // figures and margins
+  'figure.not-applicable': {
+    reason: '{name} does not apply to this revision.',
+    remedy: 'It belongs to hardware that the revision does not have.',
+  },
+  'figure.unknown': {
+    reason: 'there is no figure “{name}”.',
+    remedy: 'Check the spelling; the handbook lists the names.',
+  },
+  'margin.unknown': {
+    reason: 'there is no margin “{id}” for this revision.',
+    remedy: 'Enter the requirement that it belongs to.',
+  },
+  // fields of the records
+  'quantity.not-whole': {
+    reason: '{value} is not a whole number.',
+    remedy: 'Count them: 1, 2, 3 and so on.',
+  },
+  'quantity.bore-beyond-rim': {
+    reason: 'a bore of {bore} does not fit into an outer diameter of {rim}.',
+    remedy: 'Check both diameters and their units.',
+  },
   // records
   'record.invalid': { reason: '{detail}.', remedy: 'Correct the value; nothing was stored.' },
   'record.unknown': {

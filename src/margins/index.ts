@@ -1,0 +1,32 @@
+/**
+ * `margins/`: from the facts of a prototype and a revision to its figures, margins and notices, each with its
+ * uncertainty and the trace back to what was measured. The one place that says which calculation feeds on what;
+ * computes no physics of its own and reads no store.
+ */
+export { assess } from './assess.ts';
+export { checkField } from './check-field.ts';
+export {
+  type DriveFamily,
+  driveFamily,
+  type FactPage,
+  type FactSpec,
+  factApplies,
+  factSpecs,
+  resolveFact,
+} from './facts.ts';
+export type { FieldSpec, Range } from './field.ts';
+export type {
+  Assessment,
+  Figure,
+  FigureGroup,
+  FigureResult,
+  FigureSpec,
+  Margin,
+  MarginSpec,
+  Notice,
+  Trace,
+  Verdict,
+} from './figure.ts';
+export { COVERAGE_FACTOR, marginSpecs } from './margin.ts';
+export { bodyFields, partFields, partFieldsOf, sectionFields } from './part-fields.ts';
+export { registry } from './registry.ts';
