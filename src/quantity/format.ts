@@ -10,11 +10,13 @@ import { standardUncertainty, type Uncertain } from './uncertain.ts';
 import { type Unit, unitOf } from './unit.ts';
 
 const MINUS = '\u2212';
-/** Narrow, and no line break between a number and its unit. */
-const UNIT_SPACE = '\u202F';
+/** Between a number and its unit and between groups of figures; no line breaks there. */
+const NARROW_SPACE = '\u202F';
 
 const DIGITS_OF_UNCERTAINTY = 2;
 const DIGITS_WITHOUT_UNCERTAINTY = 4;
+/** However small the uncertainty, figures beyond these are made up by the binary form. */
+const DIGITS_OF_A_DOUBLE = 15;
 
 /** From here on, and below, a power of ten is set apart. */
 const LARGEST_PLAIN = 1e6;
@@ -56,30 +58,43 @@ export function formatUncertain(figure: Uncertain, unit: string): string {
 
 function withUnit(number: string, unit: string): string {
   if (unit === '1' || unit === '') return number;
-  return unit === '°' ? `${number}°` : `${number}${UNIT_SPACE}${unit}`;
+  return unit === '°' ? `${number}°` : `${number}${NARROW_SPACE}${unit}`;
 }
 
 function print(value: number, u: number, bracket: boolean): string {
   if (!Number.isFinite(value)) return Number.isNaN(value) ? 'not a number' : signed(value, '∞');
   const known = u > 0 && Number.isFinite(u);
-  const last = known ? lastPlace(u, DIGITS_OF_UNCERTAINTY) : lastPlace(value, DIGITS_WITHOUT_UNCERTAINTY);
   const size = Math.abs(value);
+  const last = known
+    ? Math.max(
+        lastPlace(u, DIGITS_OF_UNCERTAINTY),
+        size > 0 ? lastPlace(size, DIGITS_OF_A_DOUBLE) : -Infinity,
+      )
+    : lastPlace(size, DIGITS_WITHOUT_UNCERTAINTY);
   const greater = Math.max(size, known ? u : 0);
   // A last place left of the point would print noughts that claim to be known.
   const apart = greater >= LARGEST_PLAIN || greater < SMALLEST_PLAIN || (known && last > 0);
   const power = apart && greater > 0 ? placeOf(greater, last) : 0;
   const decimals = Math.min(Math.max(power - last, 0), 100);
-  const scale = 10 ** -power;
-  const rounded = fixed(size * scale, decimals);
+  const rounded = (size / 10 ** power).toFixed(decimals);
   // without an uncertainty, noughts at the end would claim an accuracy that nobody has stated
   const digits = signed(value, known ? rounded : rounded.replace(/\.0+$|(\.\d*?)0+$/, '$1'));
-  const spread = bracket && known ? `(${concise(u * scale, decimals)})` : '';
-  return `${digits}${spread}${power === 0 ? '' : `×10${superscript(power)}`}`;
+  const spread = known && bracket ? concise(u / 10 ** power, decimals) : '';
+  return `${grouped(digits)}${spread}${power === 0 ? '' : `×10${superscript(power)}`}`;
 }
 
-/** Uncertainty in units of the value's last digit: 0.0012 beside four decimals is 12. */
+/** Uncertainty in units of the value's last digit, bracketed: 0.0012 beside four decimals is (12). */
 function concise(u: number, decimals: number): string {
-  return fixed(u, decimals).replace(/^0\.0*|\./, '');
+  const figures = u.toFixed(decimals).replace('.', '').replace(/^0+/, '');
+  return figures === '' ? '' : `(${figures})`;
+}
+
+/** Groups of three from the point on, where a side of it has more than four figures. SI Brochure 5.4.4. */
+function grouped(digits: string): string {
+  const [whole = '', decimals] = digits.split('.');
+  const left = whole.replace(/\D/g, '').length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, NARROW_SPACE) : whole;
+  if (decimals === undefined) return left;
+  return `${left}.${decimals.length > 4 ? decimals.replace(/\d{3}(?=\d)/g, `$&${NARROW_SPACE}`) : decimals}`;
 }
 
 /** Exponent of ten of the last of `digits` significant digits, after rounding: 0.0996 to two is 0.10, place −2. */
@@ -99,10 +114,6 @@ function lastPlace(value: number, digits: number): number {
 function placeOf(size: number, last: number): number {
   const digits = Math.floor(Math.log10(size)) - last;
   return Number(size.toExponential(Math.min(Math.max(digits, 0), 100)).split('e')[1]);
-}
-
-function fixed(size: number, decimals: number): string {
-  return size.toFixed(decimals);
 }
 
 /** The sign in front, unless only noughts are left of it. */

@@ -17,6 +17,7 @@ export {
   sentence,
 } from './problem.ts';
 export { parseQuantity, type Quantity } from './quantity.ts';
+export { asBound, asResolution, type StatedAs } from './standard.ts';
 export {
   combine,
   covariance,
@@ -28,5 +29,5 @@ export {
   type UncertainValues,
   type Values,
 } from './uncertain.ts';
-export { parseUncertainty, type StatedAs } from './uncertainty.ts';
+export { parseUncertainty } from './uncertainty.ts';
 export { dimension, parseUnit, type Unit } from './unit.ts';

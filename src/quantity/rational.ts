@@ -59,13 +59,17 @@ export function shift(a: Rational, exponent: number): Rational {
   return multiply(a, power({ numerator: 10n, denominator: 1n }, exponent));
 }
 
+export function magnitude(a: Rational): Rational {
+  return a.numerator < 0n ? { ...a, numerator: -a.numerator } : a;
+}
+
 /** Bits of the quotient that are kept before the one rounding: more than a double has, and a sticky last bit. */
 const QUOTIENT_BITS = 70;
 
 /** The double nearest to the fraction (ties to even); ±Infinity beyond the largest double. */
 export function nearest(a: Rational): number {
   const negative = a.numerator < 0n;
-  const above = negative ? -a.numerator : a.numerator;
+  const above = magnitude(a).numerator;
   if (above === 0n) return 0;
   const scale = QUOTIENT_BITS - (bitLength(above) - bitLength(a.denominator));
   const numerator = scale > 0 ? above << BigInt(scale) : above;
@@ -73,8 +77,8 @@ export function nearest(a: Rational): number {
   const quotient = numerator / denominator;
   const sticky = numerator % denominator === 0n ? quotient : quotient | 1n;
   const half = Math.trunc(scale / 2); // in two steps: 2 ** 1100 is not a double, the product may be
-  const magnitude = Number(sticky) * 2 ** -half * 2 ** -(scale - half);
-  return negative ? -magnitude : magnitude;
+  const size = Number(sticky) * 2 ** -half * 2 ** -(scale - half);
+  return negative ? -size : size;
 }
 
 /** To within three bits, which is all that `nearest` needs. */

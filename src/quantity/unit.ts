@@ -77,12 +77,9 @@ interface Cursor {
   at: number;
 }
 
-/** Leaves the nested readers on the first fault; never seen outside this file. */
-class Fault {
-  readonly problem: Problem;
-  constructor(code: ProblemCode, figures: Problem['figures'], from: number, to: number) {
-    this.problem = { code, place: '', figures, range: [from, to] };
-  }
+/** Leaves the nested readers on the first fault; caught in `readWhole`. */
+function fault(code: ProblemCode, figures: Problem['figures'], from: number, to: number): ProblemError {
+  return new ProblemError({ code, place: '', figures, range: [from, to] });
 }
 
 function readWhole(text: string): Result<Unit> {
@@ -100,9 +97,9 @@ function readWhole(text: string): Result<Unit> {
     skipSpaces(cursor);
     if (cursor.at < text.length) throw unreadable(cursor, cursor.at);
     return good({ ...raw, text: trimmed, factor: nearest(raw.exact.ratio) * Math.PI ** raw.exact.pi });
-  } catch (fault) {
-    if (fault instanceof Fault) return { ok: false, problem: fault.problem };
-    throw fault;
+  } catch (error) {
+    if (error instanceof ProblemError) return { ok: false, problem: error.problem };
+    throw error;
   }
 }
 
@@ -126,7 +123,7 @@ function readProduct(cursor: Cursor): Raw {
     if (!divides) continue;
     const after = cursor.at;
     if (takes(cursor, / *[·⋅∙*×/] *| +(?=[^ )])|-(?=\p{L})/uy) !== undefined) {
-      throw new Fault('quantity.unit-brackets', { unit: cursor.text.trim() }, after, cursor.text.length);
+      throw fault('quantity.unit-brackets', { unit: cursor.text.trim() }, after, cursor.text.length);
     }
     return result;
   }
@@ -168,7 +165,7 @@ function readPower(cursor: Cursor): number {
 
 function raise(product: Raw, factor: Raw, exponent: number, cursor: Cursor, start: number): Raw {
   if (factor.offset) {
-    throw new Fault(
+    throw fault(
       'quantity.temperature-in-product',
       { unit: cursor.text.slice(start, cursor.at).trim() },
       start,
@@ -198,9 +195,9 @@ function skipSpaces(cursor: Cursor): void {
   takes(cursor, / */y);
 }
 
-function unreadable(cursor: Cursor, from: number): Fault {
+function unreadable(cursor: Cursor, from: number): ProblemError {
   const unit = cursor.text.slice(from).trim() || cursor.text.trim();
-  return new Fault('quantity.unknown-unit', { unit, example: 'kg·m²' }, from, cursor.text.length);
+  return fault('quantity.unknown-unit', { unit, example: 'kg·m²' }, from, cursor.text.length);
 }
 
 /** Every spelling with every prefix of its row; made once, row by row, each from the rows above it. */
@@ -233,8 +230,8 @@ function unitWord(word: string, start: number): Raw {
   if (known) return known;
   const other = [...WORDS.keys()].find((candidate) => candidate.toLowerCase() === word.toLowerCase());
   throw other
-    ? new Fault('quantity.misspelt-unit', { unit: word, suggestion: other }, start, start + word.length)
-    : new Fault('quantity.unknown-unit', { unit: word, example: 'kg·m²' }, start, start + word.length);
+    ? fault('quantity.misspelt-unit', { unit: word, suggestion: other }, start, start + word.length)
+    : fault('quantity.unknown-unit', { unit: word, example: 'kg·m²' }, start, start + word.length);
 }
 
 /** How many of `unit` one of `other` is, without rounding but for powers of π. */
