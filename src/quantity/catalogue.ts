@@ -372,6 +372,15 @@ export const catalogue = {
     reason: 'the card’s predictions belong to an earlier state of revision {letter}.',
     remedy: 'Make and issue a new card.',
   },
+  // calculations in log entries
+  'calculation-block.stopped': {
+    reason: 'it was not finished after {limit} s and was stopped.',
+    remedy: 'Make it shorter or divide it into several; the rest of the entry is not touched.',
+  },
+  'calculation-block.not-started': {
+    reason: 'calculating could not be started: {detail}.',
+    remedy: 'Close the window and open it again; the text is kept.',
+  },
 } as const satisfies Record<string, { reason: string; remedy: string }>;
 
 export type ProblemCode = keyof typeof catalogue;
