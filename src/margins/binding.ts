@@ -11,30 +11,11 @@ import {
   partWithRole,
   sectionFigure,
   sectionOrigins,
-  type Row as TableRow,
+  type TableRow,
 } from './part-figures.ts';
+import { roleFacts } from './role-facts.ts';
 import { type Situation, situationOf } from './situation.ts';
 import { type Feed, heightsOfBallast, type ListFeed, type Row, wiring } from './wiring.ts';
-
-/** Mass of the part that plays a role, under a name of its own. */
-export const roleFacts: readonly (FigureSpec & { readonly role: 'ballast' | 'rotor' })[] = [
-  {
-    name: 'ballast_mass',
-    title: 'mass of the ballast',
-    unit: 'kg',
-    display: 'kg',
-    group: 'ballast',
-    role: 'ballast',
-  },
-  {
-    name: 'rotor_weighed_mass',
-    title: 'mass of the rotor as weighed',
-    unit: 'kg',
-    display: 'kg',
-    group: 'rotor',
-    role: 'rotor',
-  },
-];
 
 type Parts = readonly TableRow<Revision['parts'][string]>[];
 

@@ -21,11 +21,7 @@ import {
 } from './origin.ts';
 import { registry } from './registry.ts';
 import { remembered } from './remembered.ts';
-
-/** The name under which a fact contributes to uncertainties: `revision/parts/p3/mass`. */
-export function contributionName(origin: Pick<FactOrigin, 'record' | 'path'>): string {
-  return `${origin.record}/${origin.path}`;
-}
+import { contributionName } from './trace.ts';
 
 export interface Evaluation {
   /** The figure of that name, computed when first asked for; undefined where none applies. */

@@ -4,7 +4,22 @@
  * computes no physics of its own and reads no store.
  */
 export { assess } from './assess.ts';
-export { checkField } from './check-field.ts';
+export { checkField, fieldAt } from './check-field.ts';
+export {
+  type Comparison,
+  compareRevisions,
+  type FigureChange,
+  type InputChange,
+  type MarginChange,
+} from './compare.ts';
+export {
+  type BudgetLine,
+  budgetOf,
+  type ExplainedInput,
+  type Explanation,
+  explainFigure,
+  explainMargin,
+} from './explain.ts';
 export {
   type DriveFamily,
   driveFamily,
@@ -27,6 +42,16 @@ export type {
   Trace,
   Verdict,
 } from './figure.ts';
+export { type Location, locateFact } from './locate.ts';
 export { COVERAGE_FACTOR, marginSpecs } from './margin.ts';
 export { bodyFields, partFields, partFieldsOf, sectionFields } from './part-fields.ts';
 export { registry } from './registry.ts';
+export {
+  type CalculationInput,
+  type CalculationOutput,
+  runCalculation,
+  type StatedValue,
+} from './run-calculation.ts';
+export { type FigureName, figureNames, type ScopeEntry, scopeOf, whyUnknown } from './scope.ts';
+export { factsBehind, inputLabel, sourceText } from './trace.ts';
+export { type TurningPoint, type TurningPointLimits, turningPoints } from './turning-point.ts';

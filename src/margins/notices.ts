@@ -1,11 +1,36 @@
-/** What the data of a revision say about themselves. */
+/** What the data of a revision say about themselves. A notice more is one rule in this list. */
 import type { Prototype, Revision } from '../notebook/index.ts';
+import { handAndExact } from './ballast-notices.ts';
 import type { Figure, Notice } from './figure.ts';
+import { assumedOnCentreLine, oneOfEachRole, weighedTotal } from './mass-notices.ts';
+import { type NoticeRule, noticeSubject } from './notice-subject.ts';
+import {
+  centringSpring,
+  judgedSpeed,
+  neutralGimbal,
+  rotorAlone,
+  rotorMass,
+  spinAxis,
+} from './rotor-notices.ts';
+
+const rules: readonly NoticeRule[] = [
+  weighedTotal,
+  assumedOnCentreLine,
+  oneOfEachRole,
+  rotorMass,
+  judgedSpeed,
+  spinAxis,
+  centringSpring,
+  neutralGimbal,
+  rotorAlone,
+  handAndExact,
+];
 
 export function noticesOf(
-  _prototype: Prototype,
-  _revision: Revision,
-  _figures: ReadonlyMap<string, Figure>,
+  prototype: Prototype,
+  revision: Revision,
+  figures: ReadonlyMap<string, Figure>,
 ): readonly Notice[] {
-  return [];
+  const subject = noticeSubject(prototype, revision, figures);
+  return rules.flatMap((rule) => rule(subject));
 }

@@ -10,20 +10,25 @@ import type { BoundFeed, FactOrigin, Origin } from './origin.ts';
 import { bodyFields, partFieldsOf, sectionFields } from './part-fields.ts';
 import type { PartColumn, SectionColumn } from './wiring.ts';
 
-export interface Row<T> {
+export interface TableRow<T> {
   readonly id: string;
   readonly row: T;
 }
 
 /** Rows of a record in the order that the person gave them. */
-export function inOrder<T extends { readonly order: number }>(rows: Readonly<Record<string, T>>): Row<T>[] {
+export function inOrder<T extends { readonly order: number }>(
+  rows: Readonly<Record<string, T>>,
+): TableRow<T>[] {
   return Object.entries(rows)
     .map(([id, row]) => ({ id, row }))
     .sort((a, b) => a.row.order - b.row.order || (a.id < b.id ? -1 : 1));
 }
 
 /** The first part with that role; the pages keep it to one. */
-export function partWithRole(parts: readonly Row<Part>[], role: 'rotor' | 'ballast'): Row<Part> | undefined {
+export function partWithRole(
+  parts: readonly TableRow<Part>[],
+  role: 'rotor' | 'ballast',
+): TableRow<Part> | undefined {
   return parts.find(({ row }) => row.role === role);
 }
 
@@ -46,7 +51,7 @@ export function sectionFigure(id: string, column: SectionColumn): string {
 }
 
 /** Name of the figure that stands in a column of the sums for this part. */
-export function columnFigure({ id, row }: Row<Part>, isBallast: boolean, column: PartColumn): string {
+export function columnFigure({ id, row }: TableRow<Part>, isBallast: boolean, column: PartColumn): string {
   if (isBallast && column === 'height') return 'ballast_height_centred';
   if (isBallast && column === 'left') return 'ballast_left_centred';
   const measured = column === 'own_inertia' && row.body.shape === 'inertia as measured';
@@ -61,7 +66,7 @@ const SECTION_NAMES: Readonly<Record<string, SectionColumn>> = {
 };
 
 /** Facts of one part and its own roll inertia, each with where it comes from. */
-export function partOrigins(part: Row<Part>, isBallast: boolean): Origin[] {
+export function partOrigins(part: TableRow<Part>, isBallast: boolean): Origin[] {
   const { id, row } = part;
   const facts: Origin[] = [];
   const add = (field: FieldSpec, holder: object, key: string, name: string): void => {
@@ -79,7 +84,7 @@ export function partOrigins(part: Row<Part>, isBallast: boolean): Origin[] {
   return own ? [...facts, own] : facts;
 }
 
-export function sectionOrigins({ id, row }: Row<RotorSection>): Origin[] {
+export function sectionOrigins({ id, row }: TableRow<RotorSection>): Origin[] {
   return sectionFields.map((field) => {
     const name = sectionFigure(id, SECTION_NAMES[field.key] ?? 'thickness');
     const path = `rotor/sections/${id}/${field.key}`;
@@ -134,7 +139,7 @@ export function bodyCalculation(
   }
 }
 
-function ownInertia({ id, row }: Row<Part>): Origin | undefined {
+function ownInertia({ id, row }: TableRow<Part>): Origin | undefined {
   if (row.body.shape === 'inertia as measured') return undefined;
   const spec: FigureSpec = {
     name: partFigure(id, 'own_inertia'),
