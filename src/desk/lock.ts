@@ -30,6 +30,7 @@ export interface Processes {
   isAlive(pid: number): boolean;
   /** Empty where the system does not say. */
   began(pid: number): string;
+  wait(milliseconds: number): Promise<unknown>;
 }
 
 export interface Lock {
@@ -37,8 +38,6 @@ export interface Lock {
   isHeld(): Promise<boolean>;
   release(): Promise<void>;
 }
-
-const attempts = 6;
 
 /** Tokens that this very process holds: after a crash another process may have the same number. */
 const ours = new Set<string>();
@@ -58,20 +57,23 @@ export async function takeLock(
     since: timeStamp(now),
     began: processes.began(processes.pid),
   };
-  for (let attempt = 1; attempt <= attempts; attempt++) {
+  let patience = 5;
+  for (let attempt = 0; attempt < 20; attempt++) {
     try {
       await writeNew(files, path, Buffer.from(`${JSON.stringify(self)}\n`));
+      ours.add(self.token);
+      return good(lockOf(files, path, self.token));
     } catch (error) {
       if (errorCode(error) !== 'EEXIST') throw error;
-      const other = await readHolder(files, path);
-      if (other === 'unreadable' && attempt < attempts)
-        await pause(100); // perhaps it is just being written
-      else if (other !== 'gone' && !isStale(other, processes)) return held(other);
-      else await moveAway(files, path, other);
-      continue;
     }
-    ours.add(self.token);
-    return good(lockOf(files, path, self.token));
+    const other = await readHolder(files, path);
+    if (other === 'gone') continue;
+    if (other === 'unreadable' && patience-- > 0) {
+      await processes.wait(100); // perhaps it is just being written
+    } else {
+      if (!isStale(other, processes)) return held(other);
+      await moveAway(files, path, other);
+    }
   }
   return held(await readHolder(files, path));
 }
@@ -104,8 +106,7 @@ function isStale(other: Holder | 'unreadable', processes: Processes): boolean {
  * Removes a stale lock. Two processes may find the same one: the renaming lets one of them win, and what was
  * renamed is looked at again, so that a lock taken in between is put back.
  */
-async function moveAway(files: Files, path: string, seen: Holder | 'unreadable' | 'gone'): Promise<void> {
-  if (seen === 'gone') return;
+async function moveAway(files: Files, path: string, seen: Holder | 'unreadable'): Promise<void> {
   const aside = `${path}.stale-${randomUUID()}`;
   try {
     await files.rename(path, aside);
@@ -159,4 +160,5 @@ export const thisComputer: Processes = {
       return '';
     }
   },
+  wait: (milliseconds) => pause(milliseconds),
 };

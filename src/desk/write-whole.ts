@@ -12,8 +12,8 @@ export const unfinished = '.unfinished';
  */
 export async function writeWhole(files: Files, path: string, bytes: Uint8Array): Promise<void> {
   const beside = `${path}.${randomBytes(6).toString('hex')}${unfinished}`;
+  await writeNew(files, beside, bytes);
   try {
-    await writeNew(files, beside, bytes);
     await files.rename(beside, path);
   } catch (error) {
     await files.remove(beside).catch(() => undefined); // left over, harmless: nothing reads it
@@ -25,7 +25,8 @@ export async function writeWhole(files: Files, path: string, bytes: Uint8Array):
 /**
  * Writes a file that must not exist yet, content on the medium before it returns; its name is durable only
  * after the folder has been synced.
- * @throws the operating system's error; EEXIST when something is there already
+ * @throws the operating system's error, and nothing is left behind as far as the disk allows; EEXIST when
+ * something is there already
  */
 export async function writeNew(files: Files, path: string, bytes: Uint8Array): Promise<void> {
   const file = await files.open(path, 'new');
@@ -35,9 +36,12 @@ export async function writeNew(files: Files, path: string, bytes: Uint8Array): P
       throw Object.assign(new Error(`${written} of ${bytes.length} bytes written`), { code: 'ENOSPC' });
     }
     await file.sync();
-  } finally {
-    await file.close();
+  } catch (error) {
+    await file.close().catch(() => undefined);
+    await files.remove(path).catch(() => undefined);
+    throw error;
   }
+  await file.close();
 }
 
 /** Makes one folder and its name durable; content when it is there already. */
