@@ -73,6 +73,175 @@ export const catalogue = {
     remedy:
       'Write it as ± with a unit, for example {example}, or in brackets on the last digits, for example 73.2(4) g.',
   },
+  // formulas
+  'expression.empty': {
+    reason: 'there is no formula.',
+    remedy: 'Write one, for example ballast_mass * g_n.',
+  },
+  'expression.too-long': {
+    reason: 'the formula is {length} characters long, and at most {limit} are read.',
+    remedy: 'Break it into lines of a calculation.',
+  },
+  'expression.too-deep': {
+    reason: 'more than {limit} brackets are open at once.',
+    remedy: 'Break it into lines of a calculation.',
+  },
+  'expression.too-many': {
+    reason: 'the formula has more than {limit} terms.',
+    remedy: 'Break it into lines of a calculation.',
+  },
+  'expression.unexpected-character': {
+    reason: '“{character}” has no meaning in a formula.',
+    remedy: 'Use numbers with units, names of figures, + - * / ^ and brackets.',
+  },
+  'expression.no-assignment': {
+    reason: 'a single = cannot stand here.',
+    remedy: 'Begin a line of a calculation with one name and =, or compare with ==.',
+  },
+  'expression.no-text': {
+    reason: 'a formula has no texts.',
+    remedy: 'Write the name of a figure without quotation marks; write an inch as in.',
+  },
+  'expression.no-lists': {
+    reason: 'a formula has no lists, ranges or blocks (“{character}”).',
+    remedy: 'Use round brackets only.',
+  },
+  'expression.no-members': {
+    reason: 'a point stands only inside a number.',
+    remedy: 'Write names of figures without points.',
+  },
+  'expression.bracket-open': { reason: 'this bracket is not closed.', remedy: 'Add the closing one.' },
+  'expression.bracket-close': { reason: 'this bracket was never opened.', remedy: 'Take it away.' },
+  'expression.comma': {
+    reason: 'a comma stands only between the values of a function.',
+    remedy: 'Write a decimal point, as in 1.5.',
+  },
+  'expression.unfinished': { reason: 'the formula ends too early.', remedy: 'Something has to follow.' },
+  'expression.unexpected': { reason: '“{text}” cannot stand here.', remedy: 'Check what comes before it.' },
+  'expression.missing-sign': {
+    reason: 'there is no sign between two values.',
+    remedy: 'Write * to multiply; a unit follows a number only.',
+  },
+  'expression.not-allowed': {
+    reason: 'this cannot be part of a formula.',
+    remedy: 'Use numbers with units, names of figures, + - * / ^, brackets and functions.',
+  },
+  'expression.not-a-unit': {
+    reason: '“{word}” after a number is not a unit.',
+    remedy: 'To multiply by a figure, write * between.',
+  },
+  'expression.no-hertz': {
+    reason: '“{unit}” could count turns or radians.',
+    remedy: 'Write rpm, rev/s or rad/s for a rotation, 1/(0.1 s) for anything else.',
+  },
+  'expression.no-temperature-scale': {
+    reason: '“{unit}” has a scale that does not begin at nought.',
+    remedy: 'Write the temperature in K.',
+  },
+  'expression.fraction-of-unit': {
+    reason: 'it is not clear whether the unit belongs to the fraction or stands below the line.',
+    remedy: 'Write 0.5 m for half a metre, 1/(2 m) for one by two metres.',
+  },
+  'expression.power-of-unit': {
+    reason: 'it is not clear whether the number or only its unit is raised.',
+    remedy: 'Write (2 m)^2 for both, 2 m² without a space for the unit.',
+  },
+  'expression.unit-or-name': {
+    reason: '“{name}” in “{unit}” is a unit and a figure here.',
+    remedy: 'Leave spaces around the sign to use the figure, or rename the figure.',
+  },
+  'expression.inch-or-in': {
+    reason: '“in” after a number is the inch.',
+    remedy: 'Put the number in brackets to ask for another unit: ({number}) in …',
+  },
+  'expression.in-not-last': {
+    reason: '“in” stands only at the end of a formula.',
+    remedy: 'Take the unit out of the brackets.',
+  },
+  'expression.in-condition': {
+    reason: 'a condition has no unit to be shown in.',
+    remedy: 'Take “in” and its unit away.',
+  },
+  'expression.cannot-show-in': {
+    reason: 'the result is {found} and cannot be shown in {unit}.',
+    remedy: 'Ask for a unit of that kind, or check the formula.',
+  },
+  'expression.unknown-symbol': {
+    reason: '“{name}” is not known here.{hint}',
+    remedy: 'Use the name of a figure; in a calculation, a name from a line above.',
+  },
+  'expression.unknown-function': {
+    reason: '“{name}” is not a function.',
+    remedy: 'The functions are {functions}. To multiply, write * before the bracket.',
+  },
+  'expression.function-alone': {
+    reason: '“{name}” is a function and needs its value in brackets.',
+    remedy: 'Write {name}(…), or choose another name.',
+  },
+  'expression.operand-count': {
+    reason: '{name} takes {wanted} values and was given {found}.',
+    remedy: 'Check the commas between them.',
+  },
+  'expression.dimensions-differ': {
+    reason: '{left} and {right} cannot be {how}.',
+    remedy: 'Check the units of both sides.',
+  },
+  'expression.number-wanted': {
+    reason: '{what} takes a number without unit, or an angle; this is {found}.',
+    remedy: 'Divide by something of the same kind first.',
+  },
+  'expression.bad-exponent': {
+    reason: '{found} cannot be raised to that.',
+    remedy: 'Use a whole or half exponent, written as a number.',
+  },
+  'expression.division-by-zero': {
+    reason: 'this is nought, and something is divided by it.',
+    remedy: 'Check the figures in it.',
+  },
+  'expression.not-real': {
+    reason: '{what} has no value at {value}.',
+    remedy: 'Check the figures in it.',
+  },
+  'expression.not-finite': {
+    reason: 'the result is larger than any number that can be reckoned with.',
+    remedy: 'Check the figures and exponents in it.',
+  },
+  'expression.no-slope': {
+    reason: 'the curve is upright here, at {value}, so that an uncertainty cannot be carried through it.',
+    remedy: 'Check the figure; it sits at the end of what is possible.',
+  },
+  'expression.condition-here': {
+    reason: 'this is a condition, and a value is wanted.',
+    remedy: 'Comparisons, and, or, not belong in conditions only.',
+  },
+  'expression.no-condition': {
+    reason: 'this is a value, and a condition is wanted.',
+    remedy: 'Compare it with something, as in turn_speed > 2 m/s.',
+  },
+  'calc.too-many-lines': {
+    reason: 'a calculation has at most {limit} lines.',
+    remedy: 'Begin a second one; it does not see the names of this one.',
+  },
+  'calc.given-twice': {
+    reason: '“{name}” is given in line {line} already.',
+    remedy: 'Choose another name.',
+  },
+  'calc.given-later': {
+    reason: '“{name}” is given further down, in line {line}.',
+    remedy: 'Move that line up.',
+  },
+  'calc.hangs-on-problem': {
+    reason: 'it uses “{name}”, and line {line} has a problem.',
+    remedy: 'Mend line {line} first.',
+  },
+  'calc.name-of-figure': {
+    reason: '“{name}” is a figure of this revision.',
+    remedy: 'Choose another name, for example {name}_new.',
+  },
+  'calc.reserved-name': {
+    reason: '“{name}” has a meaning of its own in formulas.',
+    remedy: 'Choose another name.',
+  },
   // calculations
   'calculation.out-of-domain': {
     reason: '{name} is {value}, but {requirement}.',
@@ -372,14 +541,31 @@ export const catalogue = {
     reason: 'the card’s predictions belong to an earlier state of revision {letter}.',
     remedy: 'Make and issue a new card.',
   },
-  // calculations in log entries
-  'calculation-block.stopped': {
+  // calculations in log entries, as a whole
+  'calc.stopped': {
     reason: 'it was not finished after {limit} s and was stopped.',
     remedy: 'Make it shorter or divide it into several; the rest of the entry is not touched.',
   },
-  'calculation-block.not-started': {
+  'calc.not-started': {
     reason: 'calculating could not be started: {detail}.',
     remedy: 'Close the window and open it again; the text is kept.',
+  },
+  'calc.given-above': {
+    reason: '“{name}” is given by a calculation above already.',
+    remedy: 'Choose another name.',
+  },
+  // reports
+  'report.bad-date': {
+    reason: 'the date of issue “{text}” cannot be read.',
+    remedy: 'Give it as year-month-day, with the time after a T.',
+  },
+  'report.unknown-character': {
+    reason: 'the typeface has no “{character}” ({code}), used in “{near}”.',
+    remedy: 'Replace that character, or let the report print its number instead.',
+  },
+  'report.unreadable-picture': {
+    reason: 'the picture cannot be printed: {detail}.',
+    remedy: 'Attach it again from the original file, as PNG or JPEG.',
   },
 } as const satisfies Record<string, { reason: string; remedy: string }>;
 

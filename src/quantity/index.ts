@@ -5,6 +5,17 @@
 
 export type { ProblemCode } from './catalogue.ts';
 export { type Dimension, describeDimension, sameDimension, unitTextOf } from './dimension.ts';
+export {
+  type CalcLine,
+  type Evaluated,
+  type Expression,
+  evaluateCalcBlock,
+  evaluateCondition,
+  evaluateExpression,
+  parseExpression,
+  type Scope,
+  type ScopeValue,
+} from './expression/index.ts';
 export { formatUncertain, formatValue, toDisplay } from './format.ts';
 export {
   bad,

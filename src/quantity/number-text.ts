@@ -84,13 +84,24 @@ function readDecimal(text: string, from: number): NumberText | NumberFault {
   end += power?.length ?? 0;
 
   const exponent = power === undefined ? 0 : exponentOf(power);
-  if (Math.abs(exponent) > LARGEST_EXPONENT || plain.length > LARGEST_EXPONENT) return 'too-large';
-  const value = shift(rational(`${plain.startsWith('.') ? '0' : ''}${plain}`), exponent);
+  const value = scaled(plain, exponent);
+  if (value === 'too-large') return value;
   if (bracket === undefined) return { value, end };
   const digits = bracket.replace(/[ ()]/g, '');
   // figures without a point count in the last digit; with one they stand in full, 73.2(0.4)
   const unscaled = digits.includes('.') ? rational(digits) : shift(rational(digits), -decimals);
   return { value, bracket: shift(unscaled, exponent), end };
+}
+
+/** The value of plain figures with a point and an exponent after e: `1.5e-3`. The caller has checked the form. */
+export function plainDecimal(text: string): Rational | 'too-large' {
+  const [figures = '', exponent = '0'] = text.toLowerCase().split('e');
+  return scaled(figures, exponentOf(`e${exponent}`));
+}
+
+function scaled(figures: string, exponent: number): Rational | 'too-large' {
+  if (Math.abs(exponent) > LARGEST_EXPONENT || figures.length > LARGEST_EXPONENT) return 'too-large';
+  return shift(rational(`0${figures}`), exponent);
 }
 
 function exponentOf(power: string): number {

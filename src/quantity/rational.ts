@@ -81,6 +81,11 @@ export function nearest(a: Rational): number {
   return negative ? -size : size;
 }
 
+/** Length in binary of the longer of its two numbers, to within three bits. */
+export function bits(a: Rational): number {
+  return Math.max(bitLength(magnitude(a).numerator), bitLength(a.denominator));
+}
+
 /** To within three bits, which is all that `nearest` needs. */
 function bitLength(n: bigint): number {
   return n.toString(16).length * 4;

@@ -6,9 +6,10 @@
  * radians can refuse a percentage, and so that hertz never passes for radians per second.
  */
 import type { ProblemCode } from './catalogue.ts';
-import { type Dimension, NUMBER, plainFigures, timesPower } from './dimension.ts';
+import { type Cursor, passSpaces, take } from './cursor.ts';
+import { type Dimension, isRepresentable, NUMBER, plainFigures, timesPower } from './dimension.ts';
 import { bad, good, type Problem, ProblemError, type Result } from './problem.ts';
-import { divide, multiply, nearest, ONE, power, type Rational, rational, shift } from './rational.ts';
+import { bits, divide, multiply, nearest, ONE, power, type Rational, rational, shift } from './rational.ts';
 import { PREFIXES, UNIT_ROWS, type UnitRow } from './unit-table.ts';
 
 export interface Unit {
@@ -27,6 +28,8 @@ export interface Unit {
 
 const LONGEST_UNIT_TEXT = 60;
 const LARGEST_POWER = 9;
+/** Of an exact factor: beyond the doubles, and below what would take time, as ((km^9)^9)^9 in brackets of brackets would. */
+const MOST_BITS = 4000;
 const CACHE_SIZE = 500;
 const cache = new Map<string, Result<Unit>>();
 
@@ -71,12 +74,6 @@ export function oneSpelling(text: string): string {
 type Raw = Omit<Unit, 'text' | 'factor'>;
 const PURE: Raw = { exact: { ratio: ONE, pi: 0 }, dimension: NUMBER, angle: 0 };
 
-/** Where the reading stands. */
-interface Cursor {
-  readonly text: string;
-  at: number;
-}
-
 /** Leaves the nested readers on the first fault; caught in `readWhole`. */
 function fault(code: ProblemCode, figures: Problem['figures'], from: number, to: number): ProblemError {
   return new ProblemError({ code, place: '', figures, range: [from, to] });
@@ -94,7 +91,7 @@ function readWhole(text: string): Result<Unit> {
   const cursor: Cursor = { text: oneSpelling(text), at: 0 };
   try {
     const raw = readProduct(cursor);
-    skipSpaces(cursor);
+    passSpaces(cursor);
     if (cursor.at < text.length) throw unreadable(cursor, cursor.at);
     return good({ ...raw, text: trimmed, factor: nearest(raw.exact.ratio) * Math.PI ** raw.exact.pi });
   } catch (error) {
@@ -106,23 +103,24 @@ function readWhole(text: string): Result<Unit> {
 /**
  *     product = [ '/' ] factor { ( '·' | '*' | '×' | '-' | space ) factor } [ '/' factor ]
  *     factor  = ( word | '1' | '(' product ')' ) [ power ]
+ *     power   = '²' | '^2' | '^(-2)' | '2' | '^0.5', the last for coherent SI units only
  *
  * One solidus, and nothing multiplied after it: `kg/m·s` could be meant both ways, so it asks for brackets.
  */
 function readProduct(cursor: Cursor): Raw {
   const start = cursor.at;
-  skipSpaces(cursor);
+  passSpaces(cursor);
   let result = PURE;
-  if (!takes(cursor, /\//y)) result = readFactor(cursor);
+  if (!take(cursor, /\//y)) result = readFactor(cursor);
   else return raise(result, readFactor(cursor), -1, cursor, start);
   for (;;) {
     const before = cursor.at;
-    if (takes(cursor, / *[·⋅∙*×] *| *\/ *| +(?=[^ )])|-(?=\p{L})/uy) === undefined) return result;
+    if (take(cursor, / *[·⋅∙*×] *| *\/ *| +(?=[^ )])|-(?=\p{L})/uy) === undefined) return result;
     const divides = cursor.text.slice(before, cursor.at).includes('/');
     result = raise(result, readFactor(cursor), divides ? -1 : 1, cursor, start);
     if (!divides) continue;
     const after = cursor.at;
-    if (takes(cursor, / *[·⋅∙*×/] *| +(?=[^ )])|-(?=\p{L})/uy) !== undefined) {
+    if (take(cursor, / *[·⋅∙*×/] *| +(?=[^ )])|-(?=\p{L})/uy) !== undefined) {
       throw fault('quantity.unit-brackets', { unit: cursor.text.trim() }, after, cursor.text.length);
     }
     return result;
@@ -132,14 +130,14 @@ function readProduct(cursor: Cursor): Raw {
 function readFactor(cursor: Cursor): Raw {
   const start = cursor.at;
   let base: Raw;
-  if (takes(cursor, /\(/y)) {
+  if (take(cursor, /\(/y)) {
     base = readProduct(cursor);
-    skipSpaces(cursor);
-    if (takes(cursor, /\)/y) === undefined) throw unreadable(cursor, start);
-  } else if (takes(cursor, /1(?![\d.])/y)) {
+    passSpaces(cursor);
+    if (take(cursor, /\)/y) === undefined) throw unreadable(cursor, start);
+  } else if (take(cursor, /1(?![\d.])/y)) {
     base = PURE;
   } else {
-    const word = takes(cursor, /g_n|[\p{L}°%‰″"℃℉]+/uy);
+    const word = take(cursor, /g_n|[\p{L}°%‰″"℃℉]+/uy);
     if (word === undefined) throw unreadable(cursor, start);
     base = unitWord(word, start);
   }
@@ -150,9 +148,9 @@ function readFactor(cursor: Cursor): Raw {
 function readPower(cursor: Cursor): number {
   const start = cursor.at;
   const written =
-    takes(cursor, /[⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+/uy) ??
-    takes(cursor, / ?(?:\^|\*\*) ?(?:\([-−]?\d+\)|[-−]?\d+)/uy) ??
-    takes(cursor, /[-−]?\d+/uy);
+    take(cursor, /[⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+/uy) ??
+    take(cursor, / ?(?:\^|\*\*) ?(?:\([-−]?\d*\.?\d+\)|[-−]?\d*\.?\d+)/uy) ??
+    take(cursor, /[-−]?\d+/uy);
   if (written === undefined) return 1;
   const exponent = Number(
     plainFigures(written)
@@ -173,26 +171,21 @@ function raise(product: Raw, factor: Raw, exponent: number, cursor: Cursor, star
     );
   }
   if (product.offset) return raise(PURE, product, 1, cursor, start);
+  const { ratio, pi } = factor.exact;
+  const dimension = timesPower(product.dimension, factor.dimension, exponent);
+  const isCoherent = ratio.numerator === ratio.denominator && pi === 0;
+  const isExact = isCoherent || Number.isInteger(exponent);
+  if (!isExact || !isRepresentable(dimension) || bits(ratio) * Math.abs(exponent) > MOST_BITS) {
+    throw unreadable(cursor, start);
+  }
   return {
     exact: {
-      ratio: multiply(product.exact.ratio, power(factor.exact.ratio, exponent)),
-      pi: product.exact.pi + factor.exact.pi * exponent,
+      ratio: isCoherent ? product.exact.ratio : multiply(product.exact.ratio, power(ratio, exponent)),
+      pi: product.exact.pi + pi * exponent,
     },
-    dimension: timesPower(product.dimension, factor.dimension, exponent),
+    dimension,
     angle: product.angle + factor.angle * exponent,
   };
-}
-
-function takes(cursor: Cursor, pattern: RegExp): string | undefined {
-  pattern.lastIndex = cursor.at;
-  const match = pattern.exec(cursor.text);
-  if (!match) return undefined;
-  cursor.at += match[0].length;
-  return match[0];
-}
-
-function skipSpaces(cursor: Cursor): void {
-  takes(cursor, / */y);
 }
 
 function unreadable(cursor: Cursor, from: number): ProblemError {
@@ -223,6 +216,11 @@ function addRow(row: UnitRow): void {
       WORDS.set(letter + symbol, { exact: prefixed, dimension: of.dimension, angle: of.angle });
     }
   }
+}
+
+/** Whether the word alone is a unit: `kg`, `°`, `mAh`. */
+export function isUnitWord(word: string): boolean {
+  return WORDS.has(oneSpelling(word));
 }
 
 function unitWord(word: string, start: number): Raw {
