@@ -20,4 +20,24 @@ export type {
 } from './drawing/vehicle.ts';
 export { type VehicleViewOptions, vehicleView } from './drawing/vehicle-view.ts';
 export { type VerdictWord, verdictMark } from './drawing/verdict-mark.ts';
+export { type EquationDrawing, equationDrawing } from './equation/equation-drawing.ts';
 export { type Face, type Fonts, fontFiles, fontPackage } from './fonts.ts';
+export { marginDrawing } from './margin-drawing.ts';
+export { type RenderOptions, renderPdf } from './pdf/render.ts';
+export type {
+  Block,
+  Caution,
+  Cell,
+  Column,
+  Equation,
+  Heading,
+  Illustration,
+  Inline,
+  List,
+  Paragraph,
+  Picture,
+  ReportDocument,
+  Rule,
+  Table,
+} from './tree.ts';
+export { vehicleDrawing } from './vehicle-drawing.ts';

@@ -1,12 +1,13 @@
 /** A report as a tree of meaning: built from the notebook, drawn to PDF, and itself the structure tree of the PDF. */
 import type { Drawing } from './drawing/primitive.ts';
 
-/** A run of text. `math` is TeX, set inline. */
+/** A run of text. `math` is the TeX of a registered equation or symbol, set inline; `spoken` is read in its place. */
 export type Inline =
   | string
   | { readonly strong: string }
   | { readonly emphasis: string }
-  | { readonly code: string };
+  | { readonly code: string }
+  | { readonly math: string; readonly spoken: string };
 
 export interface Heading {
   readonly type: 'heading';
@@ -26,12 +27,14 @@ export interface Column {
   readonly share: number;
 }
 
+export type Cell = string | readonly Inline[];
+
 export interface Table {
   readonly type: 'table';
   readonly caption: string;
   readonly columns: readonly Column[];
   /** The first cell of a row names it. */
-  readonly rows: readonly (readonly string[])[];
+  readonly rows: readonly (readonly Cell[])[];
 }
 
 export interface Equation {

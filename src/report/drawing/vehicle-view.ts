@@ -279,7 +279,7 @@ function directionOfTravel(rightX: number, groundY: number, em: number): Primiti
 }
 
 function labelText({ item, name }: ViewPart): string {
-  return item === undefined ? name : `${item}\u2002${name}`;
+  return item === undefined ? name : `${item}\u00a0\u00a0${name}`;
 }
 
 function labelColumn(input: VehicleViewInput, width: number, em: number): number {
