@@ -3,9 +3,16 @@
  * value and then set path by path, so that a journal line says what the person did and no more.
  */
 import { z } from 'zod';
-import { type RecordKind, recordKind } from './kinds.ts';
+import { type RecordInput, type RecordKind, recordKind } from './kinds.ts';
 
-export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
+/** A member that is undefined counts as absent, as in JSON text. */
+export type Json =
+  | null
+  | boolean
+  | number
+  | string
+  | readonly Json[]
+  | { readonly [key: string]: Json | undefined };
 
 const json: z.ZodType<Json> = z.json() as unknown as z.ZodType<Json>;
 
@@ -41,8 +48,8 @@ export interface JournalEntry {
   readonly change: Change;
 }
 
-export function create(kind: RecordKind, id: string, value: Json): Change {
-  return { op: 'create', kind, id, value };
+export function create<K extends RecordKind>(kind: K, id: string, value: RecordInput<K>): Change {
+  return { op: 'create', kind, id, value: value as Json };
 }
 
 export function set(

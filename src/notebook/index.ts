@@ -5,7 +5,14 @@
 export { type Change, change, create, type JournalEntry, type Json, type Setting, set } from './change.ts';
 export type { FailureReport } from './failure.ts';
 export { fingerprint } from './fingerprint.ts';
-export { type NotebookRecord, type RecordKind, type RecordOf, recordKind, schemas } from './kinds.ts';
+export {
+  type NotebookRecord,
+  type RecordInput,
+  type RecordKind,
+  type RecordOf,
+  recordKind,
+  schemas,
+} from './kinds.ts';
 export { revisionLetter, revisionNumber } from './letters.ts';
 export type { Attachment, LogEntry } from './log-entry.ts';
 export type { Prototype, Requirements } from './prototype.ts';
@@ -31,7 +38,7 @@ export type {
   Rotor,
   RotorSection,
 } from './revision.ts';
-export { apply, emptyState, invert, type NotebookState, preview, type Replay, replay } from './state.ts';
+export { apply, emptyState, invert, type NotebookState, type Replay, replay, valueAt } from './state.ts';
 export type {
   ChecklistAnswer,
   ChecklistItem,

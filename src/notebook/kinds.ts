@@ -24,3 +24,5 @@ export const schemas = {
 export const recordKind = z.enum(['notebook', 'prototype', 'revision', 'entry', 'card', 'run', 'failure']);
 export type RecordKind = z.infer<typeof recordKind>;
 export type RecordOf<K extends RecordKind> = z.infer<(typeof schemas)[K]>;
+/** What a record may be made from: fields with a default may be left out. */
+export type RecordInput<K extends RecordKind> = z.input<(typeof schemas)[K]>;

@@ -40,7 +40,7 @@ export function invert(state: NotebookState, change: Change): Change | undefined
   return {
     ...change,
     set: change.set.toReversed().map(({ path }) => {
-      const value = at(before as Json, path);
+      const value = valueAt(before as Json, path);
       return value === undefined ? { path } : { path, value };
     }),
   };
@@ -61,18 +61,6 @@ export function replay(entries: Iterable<JournalEntry>, from: NotebookState = em
     else refused.push({ seq: entry.seq, problem: next.problem });
   }
   return { state, refused };
-}
-
-/** The same without checking the record: for showing what is being typed, before it is committed. */
-export function preview(
-  state: NotebookState,
-  kind: RecordKind,
-  id: string,
-  set: readonly Setting[],
-): NotebookState {
-  const before = state[kind][id];
-  if (before === undefined) return state;
-  return { ...state, [kind]: { ...state[kind], [id]: setAll(before as Json, set) } } as NotebookState;
 }
 
 function put(state: NotebookState, kind: RecordKind, id: string, value: Json): Result<NotebookState> {
@@ -121,7 +109,8 @@ function setAt(value: Json | undefined, path: readonly string[], leaf: Json | un
   return { ...object, [head]: setAt(object[head], rest, leaf) };
 }
 
-function at(value: Json, path: string): Json | undefined {
+/** What stands at a path of a record, segments joined by `/`; undefined where nothing does. */
+export function valueAt(value: Json, path: string): Json | undefined {
   let here: Json | undefined = value;
   for (const segment of path.split('/')) {
     if (typeof here !== 'object' || here === null) return undefined;

@@ -3,7 +3,11 @@ import { ownScriptAddress } from './trusted-types.ts';
 
 describe('addresses of scripts', () => {
   it.each([
-    ['./assets/calculation-worker-1.js', 'http://127.0.0.1:4000/', 'http://127.0.0.1:4000/assets/calculation-worker-1.js'],
+    [
+      './assets/calculation-worker-1.js',
+      'http://127.0.0.1:4000/',
+      'http://127.0.0.1:4000/assets/calculation-worker-1.js',
+    ],
     ['app://counterpoise/assets/w.js', 'app://counterpoise/index.html', 'app://counterpoise/assets/w.js'],
   ])('%s is a file of %s', (address, page, href) => {
     expect(ownScriptAddress(address, page)).toBe(href);

@@ -13,8 +13,11 @@ export function ownScriptAddress(address: string, page: string): string {
   const own = new URL(page);
   const asked = new URL(address, own);
   // The program's own scheme has the origin “null” in a URL object, so that scheme and host are compared.
-  if (asked.protocol === own.protocol && asked.host === own.host && asked.protocol !== 'blob:') return asked.href;
-  throw new TypeError(`a script from ${asked.protocol}//${asked.host} is not one of this program's own files`);
+  if (asked.protocol === own.protocol && asked.host === own.host && asked.protocol !== 'blob:')
+    return asked.href;
+  throw new TypeError(
+    `a script from ${asked.protocol}//${asked.host} is not one of this program's own files`,
+  );
 }
 
 const maker = (globalThis as { readonly trustedTypes?: PolicyMaker }).trustedTypes;

@@ -1,0 +1,8 @@
+/** The command line: the same calculations, margins, reports and checks as the window, without one. */
+import { run } from './run.ts';
+
+process.exitCode = await run(process.argv.slice(2), {
+  out: (text) => process.stdout.write(text),
+  err: (text) => process.stderr.write(text),
+  stdin: process.stdin,
+});

@@ -1,0 +1,67 @@
+/** The window: the start screen until a notebook is open, then the notebook. */
+import { useEffect, useMemo, useState } from 'react';
+import type { Desk, OpenNotebook, Settings, Surroundings } from '../preload/index.ts';
+import { NotebookWindow } from './notebook-window.tsx';
+import { makePrototype } from './start/make-prototype.ts';
+import { type FirstPrototype, StartScreen } from './start/start-screen.tsx';
+import { StoreContext, SurfaceContext } from './store/context.ts';
+import { type NotebookStore, openStore } from './store/notebook-store.ts';
+import { keepWorkingCopy } from './store/working-copy.ts';
+
+export function App({
+  desk,
+  surroundings,
+  initial,
+}: {
+  desk: Desk;
+  surroundings: Surroundings;
+  initial: Settings;
+}) {
+  const [settings, setSettings] = useState(initial);
+  const [store, setStore] = useState<NotebookStore>();
+
+  useEffect(() => {
+    document.documentElement.dataset.theme = settings.theme;
+  }, [settings.theme]);
+
+  const surface = useMemo(
+    () => ({
+      desk,
+      surroundings,
+      settings,
+      changeSettings(next: Settings) {
+        setSettings(next);
+        void desk['settings.write'](next);
+      },
+    }),
+    [desk, surroundings, settings],
+  );
+
+  // The store outlives changes of the settings: it asks for the author when it writes.
+  const author = useMemo(() => ({ name: initial.author }), [initial.author]);
+  author.name = settings.author;
+
+  function open(opened: OpenNotebook, first?: FirstPrototype) {
+    const next = openStore(desk, opened, () => author.name);
+    if (first) makePrototype(next, first.name, first.kind);
+    keepWorkingCopy(next);
+    setStore(next);
+  }
+
+  function close() {
+    store?.dispose();
+    setStore(undefined);
+  }
+
+  return (
+    <SurfaceContext value={surface}>
+      {store ? (
+        <StoreContext value={store}>
+          <NotebookWindow onClose={close} />
+        </StoreContext>
+      ) : (
+        <StartScreen onOpen={open} />
+      )}
+    </SurfaceContext>
+  );
+}

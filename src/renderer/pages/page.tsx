@@ -1,0 +1,46 @@
+/** The page that is chosen. */
+import type { ReactNode } from 'react';
+import { type PageId, pages } from '../place.ts';
+import { useChosen, usePlace } from '../store/context.ts';
+import { BallastPage } from './ballast/ballast-page.tsx';
+import { CardsPage } from './cards/cards-page.tsx';
+import { ComparePage } from './compare/compare-page.tsx';
+import { FailuresPage } from './failures/failures-page.tsx';
+import { LogPage } from './log/log-page.tsx';
+import { LoopPage } from './loop/loop-page.tsx';
+import { MassesPage } from './masses/masses-page.tsx';
+import { PowerPage } from './power/power-page.tsx';
+import { RequirementsPage } from './requirements/requirements-page.tsx';
+import { RevisionActions } from './revision-actions.tsx';
+import { RotorPage } from './rotor/rotor-page.tsx';
+import { RunsPage } from './runs/runs-page.tsx';
+
+const contents: Record<PageId, () => ReactNode> = {
+  requirements: RequirementsPage,
+  masses: MassesPage,
+  rotor: RotorPage,
+  ballast: BallastPage,
+  loop: LoopPage,
+  power: PowerPage,
+  log: LogPage,
+  cards: CardsPage,
+  runs: RunsPage,
+  failures: FailuresPage,
+  compare: ComparePage,
+};
+
+export function Page() {
+  const { place } = usePlace();
+  const chosen = useChosen();
+  if (!chosen) return <p>Choose a revision at the left, or make a new prototype there.</p>;
+  const Content = contents[place.page];
+  return (
+    <>
+      <header className="page-head">
+        <h1>{pages.find((page) => page.id === place.page)?.title}</h1>
+        <RevisionActions />
+      </header>
+      <Content key={`${place.revision} ${place.page}`} />
+    </>
+  );
+}

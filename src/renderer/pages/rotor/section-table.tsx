@@ -1,0 +1,101 @@
+/** The sections of the rotor, from one end of the axis to the other. */
+import { Button } from 'react-aria-components';
+import { sectionFields } from '../../../margins/index.ts';
+import { set } from '../../../notebook/index.ts';
+import { RecordQuantity } from '../../controls/record-quantity.tsx';
+import { TextCell } from '../../controls/text-cell.tsx';
+import { useChosen, useNotebook, useView } from '../../store/context.ts';
+import { newId } from '../../store/record-id.ts';
+import { recordValue } from '../../store/record-value.ts';
+
+export function SectionTable() {
+  const chosen = useChosen();
+  const store = useNotebook();
+  const readOnly = useView((view) => view.readOnly);
+  if (!chosen) return null;
+  const { id: revision } = chosen;
+  const disabled = readOnly || chosen.revision.status === 'issued';
+  const sections = Object.entries(chosen.revision.rotor?.sections ?? {}).sort(
+    ([, a], [, b]) => a.order - b.order,
+  );
+
+  function add() {
+    const order = Math.max(0, ...sections.map(([, section]) => section.order)) + 1;
+    const path = `rotor/sections/${newId('section')}`;
+    store.change([
+      set('revision', revision, { [path]: { name: order === 1 ? 'rim' : `section ${order}`, order } }),
+    ]);
+  }
+
+  return (
+    <>
+      {sections.length > 0 && (
+        <table className="data">
+          <thead>
+            <tr>
+              <th>Section</th>
+              {sectionFields.map((field) => (
+                <th key={field.key}>{field.title}</th>
+              ))}
+              <th>
+                <span className="visually-hidden">Take out</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {sections.map(([id, section]) => (
+              <tr key={id}>
+                <td>
+                  <TextCell
+                    label="Name of the section"
+                    value={section.name}
+                    disabled={disabled}
+                    onCommit={(name) =>
+                      recordValue(store, 'revision', revision, `rotor/sections/${id}/name`, name)
+                    }
+                  />
+                </td>
+                {sectionFields.map((field) => (
+                  <td key={field.key}>
+                    <RecordQuantity
+                      kind="revision"
+                      id={revision}
+                      path={`rotor/sections/${id}/${field.key}`}
+                      field={field}
+                      label={`${section.name}: ${field.title}`}
+                      compact
+                      disabled={disabled}
+                    />
+                  </td>
+                ))}
+                <td>
+                  <Button
+                    className="plain-button"
+                    isDisabled={disabled}
+                    onPress={() =>
+                      store.change([
+                        {
+                          op: 'set',
+                          kind: 'revision',
+                          id: revision,
+                          set: [{ path: `rotor/sections/${id}` }],
+                        },
+                      ])
+                    }
+                  >
+                    Take out
+                  </Button>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      <p>
+        <Button className="button" isDisabled={disabled} onPress={add}>
+          Add a disc or annulus
+        </Button>
+      </p>
+    </>
+  );
+}

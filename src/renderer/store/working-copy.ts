@@ -1,0 +1,121 @@
+/**
+ * The fast indexed copy of the notebook in the window's own database. It is never the truth: its name carries
+ * the schema and the notebook's generation, and one that is old, newer, damaged or missing is filled again from
+ * the journal's state, in the background and in grouped records: the cost is per record written, hardly per byte.
+ */
+import Dexie, { type Table } from 'dexie';
+import type { NotebookState, RecordKind } from '../../notebook/index.ts';
+import type { NotebookStore } from './notebook-store.ts';
+
+const CACHE_SCHEMA = 1;
+const GROUP_SIZE = 50;
+const QUIET = 400; // ms without changes before the copy is brought up to date
+
+/** Up to `GROUP_SIZE` records of one kind that belong to one prototype, in the order of their making. */
+export interface Group {
+  /** `kind/prototype id/number of the group`. */
+  readonly key: string;
+  readonly kind: RecordKind;
+  readonly records: Readonly<Record<string, unknown>>;
+}
+
+interface Head {
+  readonly key: 'head';
+  readonly seq: number;
+}
+
+export class WorkingCopy extends Dexie {
+  declare readonly groups: Table<Group, string>;
+  declare readonly heads: Table<Head, string>;
+
+  constructor(notebook: string, generation: number) {
+    super(`${prefix(notebook)}${CACHE_SCHEMA}-${generation}`, {
+      chromeTransactionDurability: 'relaxed',
+      cache: 'immutable',
+    });
+    this.version(1).stores({ groups: 'key, kind', heads: 'key' });
+  }
+
+  /** Journal sequence number that the copy stands at; 0 when it is new. */
+  async seq(): Promise<number> {
+    return (await this.heads.get('head'))?.seq ?? 0;
+  }
+
+  /** Writes the groups that differ from what was written last, and the head, in one transaction. */
+  async fill(state: NotebookState, seq: number, known: NotebookState | undefined): Promise<void> {
+    const groups = groupsOf(state);
+    const before = known ? new Map(groupsOf(known).map((group) => [group.key, group.records])) : undefined;
+    const changed = groups.filter((group) => !before || !sameRecords(before.get(group.key), group.records));
+    await this.transaction('rw', this.groups, this.heads, async () => {
+      if (!known) await this.groups.clear();
+      await this.groups.bulkPut(changed);
+      await this.heads.put({ key: 'head', seq });
+    });
+  }
+}
+
+export function groupsOf(state: NotebookState): Group[] {
+  const groups = new Map<string, { kind: RecordKind; records: Record<string, unknown> }>();
+  const counts = new Map<string, number>();
+  for (const [kind, records] of Object.entries(state) as [RecordKind, Record<string, object>][]) {
+    for (const [id, record] of Object.entries(records)) {
+      const owner = 'prototype' in record && typeof record.prototype === 'string' ? record.prototype : id;
+      const count = counts.get(`${kind}/${owner}`) ?? 0;
+      counts.set(`${kind}/${owner}`, count + 1);
+      const key = `${kind}/${owner}/${Math.floor(count / GROUP_SIZE)}`;
+      const group = groups.get(key) ?? { kind, records: {} };
+      group.records[id] = record;
+      groups.set(key, group);
+    }
+  }
+  return [...groups].map(([key, group]) => ({ key, ...group }));
+}
+
+/** Keeps the copy of an open notebook up to date until the page goes; failures cost speed, never data. */
+export function keepWorkingCopy(store: NotebookStore): void {
+  const { id, generation } = store.getState();
+  const copy = new WorkingCopy(id, generation);
+  let known: NotebookState | undefined;
+  let waiting: number | undefined;
+  let failed = false;
+
+  async function bringUpToDate(): Promise<void> {
+    const { recorded, entries, saving } = store.getState();
+    const seq = entries.at(-1)?.seq ?? 0;
+    if (failed || saving.status !== 'saved') return; // only what the desk has acknowledged
+    try {
+      if (known === undefined && (await copy.seq()) === seq) known = recorded;
+      if (known !== recorded) await copy.fill(recorded, seq, known);
+      known = recorded;
+    } catch {
+      failed = true; // full disk, private window: the window goes on from memory
+    }
+  }
+
+  store.subscribe(() => {
+    window.clearTimeout(waiting);
+    waiting = window.setTimeout(() => void bringUpToDate(), QUIET);
+  });
+  void discardOthers(id, copy.name).then(bringUpToDate);
+}
+
+/** Copies of the same notebook under another schema or generation. */
+async function discardOthers(notebook: string, keep: string): Promise<void> {
+  try {
+    const names = await Dexie.getDatabaseNames();
+    const old = names.filter((name) => name.startsWith(prefix(notebook)) && name !== keep);
+    await Promise.all(old.map((name) => Dexie.delete(name)));
+  } catch {
+    // listing is not possible everywhere; an old copy then only takes up room
+  }
+}
+
+function prefix(notebook: string): string {
+  return `notebook-${notebook}-c`;
+}
+
+function sameRecords(a: Group['records'] | undefined, b: Group['records']): boolean {
+  if (!a) return false;
+  const ids = Object.keys(b);
+  return ids.length === Object.keys(a).length && ids.every((id) => a[id] === b[id]);
+}
