@@ -214,6 +214,10 @@ export const catalogue = {
     reason: 'this is a condition, and a value is wanted.',
     remedy: 'Comparisons, and, or, not belong in conditions only.',
   },
+  'expression.not-needs-brackets': {
+    reason: '“not” reaches only to the next sign.',
+    remedy: 'Write not (a > b) with brackets.',
+  },
   'expression.no-condition': {
     reason: 'this is a value, and a condition is wanted.',
     remedy: 'Compare it with something, as in turn_speed > 2 m/s.',
@@ -429,7 +433,7 @@ export const catalogue = {
   },
   'template.unknown-name': {
     reason: '“{name}” is no figure of this program.',
-    remedy: 'Did you mean {suggestion}? The names are listed in docs/templates.md.',
+    remedy: 'Check its spelling; the names are listed in docs/templates.md.',
   },
   'template.unclosed': {
     reason: 'a pair of opening braces is never closed.',

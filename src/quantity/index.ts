@@ -27,6 +27,7 @@ export {
   type Result,
   sentence,
 } from './problem.ts';
+export { propagate, type UncertainValues, type Values } from './propagate.ts';
 export { parseQuantity, type Quantity } from './quantity.ts';
 export { asBound, asResolution, type StatedAs } from './standard.ts';
 export {
@@ -34,11 +35,8 @@ export {
   covariance,
   exact,
   independent,
-  propagate,
   standardUncertainty,
   type Uncertain,
-  type UncertainValues,
-  type Values,
 } from './uncertain.ts';
 export { parseUncertainty } from './uncertainty.ts';
 export { dimension, parseUnit, type Unit } from './unit.ts';

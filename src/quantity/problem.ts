@@ -65,5 +65,12 @@ export function sentence(problem: Problem): string {
 }
 
 function fill(template: string, figures: Problem['figures']): string {
-  return template.replace(/\{(\w+)\}/g, (whole, name: string) => String(figures[name] ?? whole));
+  return template.replace(/\{(\w+)\}/g, (whole, name: string) => inWords(figures[name] ?? whole));
+}
+
+/** Figures that came out of a sum have sixteen digits, of which a sentence wants six. */
+function inWords(figure: string | number): string {
+  if (typeof figure === 'string') return figure;
+  const short = Number.isInteger(figure) ? figure : Number(figure.toPrecision(6));
+  return String(short).replace('-', '\u2212');
 }

@@ -20,8 +20,15 @@ export function exact(value: number): Uncertain {
   return { value, contributions: NONE };
 }
 
-/** An independent input with its standard uncertainty (same unit as the value, ≥ 0). */
+/**
+ * An independent input with its standard uncertainty (same unit as the value). Two inputs of one name are one input.
+ *
+ * @throws RangeError  for an uncertainty that is negative or no finite number: taken for exact it would be a lie
+ */
 export function independent(name: string, value: number, standardUncertainty: number): Uncertain {
+  if (!(standardUncertainty >= 0 && Number.isFinite(standardUncertainty))) {
+    throw new RangeError(`the standard uncertainty of ${name} is ${standardUncertainty}`);
+  }
   return standardUncertainty > 0
     ? { value, contributions: new Map([[name, standardUncertainty]]) }
     : exact(value);
@@ -55,99 +62,4 @@ export function combine(
     }
   }
   return { value, contributions: contributions ?? NONE };
-}
-
-export type Values = Readonly<Record<string, number | readonly number[]>>;
-export type UncertainValues = Readonly<Record<string, Uncertain | readonly Uncertain[]>>;
-
-/**
- * Carries the uncertainty of the inputs through a function of plain numbers.
- *
- * @param compute   numbers in, numbers out, all SI; may throw where it is not defined
- * @param inputs    single figures or lists of figures, by name
- * @param partials  exact partial derivatives by output, input and (for a list) position; where it is absent they
- *                  are found by central differences with a step well inside the input's own uncertainty
- * @returns         every output with its contributions
- */
-export function propagate(
-  compute: (values: Values) => Readonly<Record<string, number>>,
-  inputs: UncertainValues,
-  partials?: (values: Values) => Readonly<Record<string, Values>>,
-): Record<string, Uncertain> {
-  const values: Record<string, number | number[]> = {};
-  for (const [name, input] of Object.entries(inputs)) {
-    values[name] = isList(input) ? input.map((item) => item.value) : input.value;
-  }
-  const outputs = compute(values);
-  const terms: Record<string, [number, Uncertain][]> = {};
-  for (const name of Object.keys(outputs)) terms[name] = [];
-
-  const known = partials?.(values);
-  for (const [name, input] of Object.entries(inputs)) {
-    const items = isList(input) ? input : [input];
-    items.forEach((item, index) => {
-      if (item.contributions.size === 0) return;
-      const slopes = known
-        ? slopesFrom(known, name, isList(input) ? index : undefined)
-        : slopesByDifference(compute, values, outputs, name, isList(input) ? index : undefined, item);
-      for (const [output, slope] of Object.entries(slopes)) terms[output]?.push([slope, item]);
-    });
-  }
-  return Object.fromEntries(
-    Object.entries(outputs).map(([name, value]) => [name, combine(value, terms[name] ?? [])]),
-  );
-}
-
-function isList(input: Uncertain | readonly Uncertain[]): input is readonly Uncertain[] {
-  return Array.isArray(input);
-}
-
-function slopesFrom(
-  known: Readonly<Record<string, Values>>,
-  name: string,
-  index: number | undefined,
-): Record<string, number> {
-  const slopes: Record<string, number> = {};
-  for (const [output, byInput] of Object.entries(known)) {
-    const slope = byInput[name];
-    slopes[output] = typeof slope === 'number' ? slope : index === undefined ? 0 : (slope?.[index] ?? 0);
-  }
-  return slopes;
-}
-
-/** Step of a thousandth of the input's own uncertainty: small against curvature, large against rounding. */
-const STEP_OF_UNCERTAINTY = 1e-3;
-const SMALLEST_RELATIVE_STEP = 1e-7;
-
-function slopesByDifference(
-  compute: (values: Values) => Readonly<Record<string, number>>,
-  values: Record<string, number | number[]>,
-  centre: Readonly<Record<string, number>>,
-  name: string,
-  index: number | undefined,
-  item: Uncertain,
-): Record<string, number> {
-  const step = Math.max(
-    STEP_OF_UNCERTAINTY * standardUncertainty(item),
-    SMALLEST_RELATIVE_STEP * Math.abs(item.value),
-  );
-  const at = (value: number): Readonly<Record<string, number>> | undefined => {
-    const list = values[name];
-    const moved = index !== undefined && Array.isArray(list) ? list.with(index, value) : value;
-    try {
-      return compute({ ...values, [name]: moved });
-    } catch {
-      return undefined; // outside the domain on this side: a one-sided difference serves
-    }
-  };
-  const above = at(item.value + step);
-  const below = at(item.value - step);
-  const width = (above ? step : 0) + (below ? step : 0);
-  const slopes: Record<string, number> = {};
-  for (const output of Object.keys(centre)) {
-    const high = (above ?? centre)[output] ?? 0;
-    const low = (below ?? centre)[output] ?? 0;
-    slopes[output] = width > 0 ? (high - low) / width : 0;
-  }
-  return slopes;
 }

@@ -63,6 +63,8 @@ export function operandOf(term: Term, scope: Scope): Operand {
         term.terms.map((operand) => operandOf(operand, scope)),
         term.span,
       );
+    case 'not':
+      throw fault('expression.not-needs-brackets', {}, term.span);
     default:
       throw fault('expression.condition-here', {}, term.span);
   }
