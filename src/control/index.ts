@@ -1,0 +1,57 @@
+/**
+ * `control/`: the balance loop of the linear vehicle, exactly as the controller samples it: plant, hold, delay, closed-loop
+ * poles, margins and how each margin changes with each figure. Plain SI numbers in, values out; an unstable loop is a
+ * value too. Knows the mechanics, nothing of notebooks or screens.
+ */
+export {
+  type BalanceController,
+  type BalanceLoop,
+  balanceLoop,
+  closedLoopMatrix,
+  feedbackRows,
+  longestDelayInSamples,
+  type RateSource,
+  rateSourceCode,
+  rateSourceOfCode,
+  rateSources,
+  respond,
+  restingState,
+  type SampledLoop,
+} from './balance-loop.ts';
+export { type ClosedLoopPoles, closedLoopPoles, type Mode, mode } from './closed-loop-poles.ts';
+export type { Complex } from './complex.ts';
+export { type DelayMargin, delayMargin } from './delay-margin.ts';
+export { discretise, type SampledPlant } from './discretise.ts';
+export { eigenvalues } from './eigenvalues.ts';
+export { type FrequencySweep, frequencySweep } from './frequency-sweep.ts';
+export {
+  type BalanceHardware,
+  type HardwareFigure,
+  type LinearPlant,
+  linearPlant,
+  type NeutralMode,
+  neutralModeText,
+  type PlantState,
+  type Signal,
+  type StateSpace,
+} from './linear-plant.ts';
+export { controlCalculations, type LoopFigures, loopOf } from './loop-margins.ts';
+export { type LoopTransfer, loopTransfer, type TransferPoint } from './loop-transfer.ts';
+export { type LoopFigure, type MarginSlopes, marginSlopes, type Slopes } from './margin-slopes.ts';
+export {
+  type LoopMargins,
+  loopMargins,
+  type StableLoop,
+  spectralRadius,
+  type UnstableLoop,
+} from './margins.ts';
+export { matrixExponential } from './matrix-exponential.ts';
+export {
+  type GainMargin,
+  type GainMargins,
+  gainMargins,
+  type PeakSensitivity,
+  type PhaseMargin,
+  peakSensitivity,
+  phaseMargin,
+} from './nyquist.ts';
