@@ -4,7 +4,18 @@ import { z } from 'zod';
 import { type CalculationInput, registry, runCalculation } from '../margins/index.ts';
 import type { Calculation } from '../mechanics/index.ts';
 import type { Command } from './run.ts';
-import { DAMAGED, GOOD, json, line, NO, Stop, stopAt, type Terminal, USAGE } from './terminal.ts';
+import {
+  DAMAGED,
+  type ExitCode,
+  GOOD,
+  json,
+  line,
+  NO,
+  Stop,
+  stopAt,
+  type Terminal,
+  USAGE,
+} from './terminal.ts';
 
 export const calcCommand: Command = {
   usage: ['list [--json]', 'run ID --input FILE|-'],
@@ -21,7 +32,7 @@ export const calcCommand: Command = {
   },
 };
 
-function list(asJson: boolean, terminal: Terminal) {
+function list(asJson: boolean, terminal: Terminal): ExitCode {
   const calculations = [...registry.values()];
   if (asJson) terminal.out(json(calculations.map(described)));
   else for (const calculation of calculations) terminal.out(line(calculation.id, calculation.title));
@@ -42,7 +53,7 @@ function described({
   return { id, title, equation, inputs, outputs, validity, source, example, related };
 }
 
-async function runOne(id: string, input: string, terminal: Terminal) {
+async function runOne(id: string, input: string, terminal: Terminal): Promise<ExitCode> {
   const result = runCalculation(id, await readValues(input, terminal));
   if (!result.ok)
     throw stopAt(result.problem.code === 'calculation.out-of-domain' ? NO : USAGE, result.problem);

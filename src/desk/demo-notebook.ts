@@ -32,7 +32,7 @@ import {
 } from '../notebook/index.ts';
 import { ProblemError, parseQuantity, type Result } from '../quantity/index.ts';
 import { timeStamp } from './clock.ts';
-import type { Event, HoldRun, IssueCard, NewRevision, Story } from './demo-story.ts';
+import type { Event, HoldRun, IssueCard, NewRevision, Story, TypedQuantity } from './demo-story.ts';
 
 const PROTOTYPE = 'sandpiper';
 
@@ -184,7 +184,7 @@ class Teller {
     // Choices first: which unit a quantity is read in can depend on them.
     const settings = Object.entries(event.set);
     for (const quantities of [false, true]) {
-      const chosen = settings.filter(([, value]) => isTyped(value) === quantities);
+      const chosen = settings.filter(([, value]) => (typedQuantity(value) !== undefined) === quantities);
       if (chosen.length === 0) continue;
       const values = chosen.map(([path, value]) => [path, this.quantity('revision', path, value, id)]);
       this.record(at, by, set('revision', id, Object.fromEntries(values)));
@@ -231,7 +231,7 @@ class Teller {
     const clock = minutesFrom(at);
     const now = (): Run => this.state.run[id] as Run;
     for (const item of items) {
-      if (item.id === brokenOff?.before) {
+      if (brokenOff && item.id === brokenOff.before) {
         this.record(clock(), by, value(abort(id, now(), brokenOff.reason, people[0], clock())));
         break;
       }
@@ -280,12 +280,13 @@ class Teller {
 
   /** Puts what was typed into the form of the record; nested objects are walked, other values stay. */
   private quantity(kind: 'prototype' | 'revision', path: string, typed: Json, id?: string): Json {
-    if (isTyped(typed)) {
+    const written = typedQuantity(typed);
+    if (written) {
       const held = id === undefined ? undefined : this.state.revision[id];
       const field = fieldAt(kind, path, held);
       if (!field) throw new Error(`the demo sets ${path}, which is no field`);
-      const read = value(parseQuantity(typed[0], field.display, path));
-      return { typed: typed[0], si: read.si, u: read.u ?? 0, basis: typed[1] ?? 'measured' };
+      const read = value(parseQuantity(written[0], field.display, path));
+      return { typed: written[0], si: read.si, u: read.u ?? 0, basis: written[1] ?? 'measured' };
     }
     if (typeof typed !== 'object' || typed === null || Array.isArray(typed)) return typed;
     return Object.fromEntries(
@@ -310,8 +311,9 @@ function count(records: Readonly<Record<string, unknown>>): number {
   return Object.keys(records).length;
 }
 
-function isTyped(json: Json | undefined): json is readonly [string, string?] {
-  return Array.isArray(json) && typeof json[0] === 'string';
+/** A quantity as typed is a list in the story; nothing else there is. */
+function typedQuantity(json: Json | undefined): TypedQuantity | undefined {
+  return Array.isArray(json) && typeof json[0] === 'string' ? (json as unknown as TypedQuantity) : undefined;
 }
 
 function measured(typed: string, unit: string, place: string): KnownQuantity {

@@ -7,6 +7,7 @@ export { answer } from './answer.ts';
 export { attachmentPath, largestAttachment } from './attachments.ts';
 export { fileStamp, timeStamp } from './clock.ts';
 export { contentPolicy, fileHeaders } from './content-policy.ts';
+export { writeDemo } from './demo.ts';
 export { type DeskSpec, deskHandlers, homeFolder, type OpenDesk } from './desk.ts';
 export { errorCode, type FileFacts, type Files, fileReason, nodeFiles, type OpenFile } from './files.ts';
 export type { JournalHeading } from './journal-line.ts';

@@ -5,7 +5,7 @@
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type DeskSpec, deskHandlers, homeFolder } from '../desk/index.ts';
+import { deskHandlers, homeFolder, writeDemo } from '../desk/index.ts';
 import type { Desk } from '../preload/index.ts';
 import { openBrowser } from './browser.ts';
 import { electronProgram } from './electron-program.ts';
@@ -42,7 +42,7 @@ function inElectron(program: string): Promise<number> {
 }
 
 async function inBrowser(absent: boolean): Promise<number> {
-  const desk = deskHandlers({ home: homeFolder(), ...(await demo()) });
+  const desk = deskHandlers({ home: homeFolder(), demo: writeDemo });
   const host = await serve(desk.handlers);
   if (host instanceof Error) {
     process.stderr.write(`The window cannot be served: ${host.message}\n`);
@@ -72,11 +72,6 @@ async function serve(desk: Desk): Promise<Host | Error> {
   if (chosen !== undefined && chosen !== '') return on(Number(chosen));
   const usual = await on(usualPort);
   return usual instanceof Error ? on(0) : usual;
-}
-
-/** Filled in when the demo notebook's writer is there. */
-async function demo(): Promise<Pick<DeskSpec, 'demo'>> {
-  return {};
 }
 
 process.exitCode = await start();
