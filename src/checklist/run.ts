@@ -1,0 +1,299 @@
+/**
+ * A run's checklist as a state machine over the run record. Nothing here writes: each step gives the change to be
+ * made, or the reason why it may not be made. The rules:
+ *
+ * - nothing beyond a hold point is answered until the hold point is met (within its phase);
+ * - the run is cleared only when every item before it is met, on the revision that the list was made from;
+ * - once the revision differs, only making safe goes on; clearing it again takes a new run;
+ * - stopping is possible at every moment and asks for nothing but a name.
+ */
+import {
+  type Change,
+  type ChecklistAnswer,
+  type ChecklistItem,
+  type ChecklistPhase,
+  fingerprint,
+  type Json,
+  type KnownQuantity,
+  type Revision,
+  type Run,
+  set,
+  type TestCard,
+} from '../notebook/index.ts';
+import { bad, good, type Problem, type Result, sentence } from '../quantity/index.ts';
+import { faultsOf, plainInitials } from './answer.ts';
+
+/** What a person gives in answer to an item. */
+export interface Given {
+  readonly initials: string;
+  /** RFC 3339. */
+  readonly at: string;
+  readonly second?: string;
+  readonly reading?: KnownQuantity;
+  readonly choice?: string;
+  /** False where a tick, a hold point or a two-person item is answered “no”. Taken as true when left out. */
+  readonly met?: boolean;
+  readonly note?: string;
+}
+
+/** Something that keeps the run from going on, and the item that it is about, where it is about one. */
+export interface Obstacle {
+  readonly item?: string;
+  readonly problem: Problem;
+}
+
+/** What the run amounts to now: `void` from the moment that the revision is no longer the one on the list. */
+export function standing(run: Run, revision: Revision): Run['status'] {
+  const underWay = run.status === 'checklist' || run.status === 'cleared';
+  return underWay && isStale(run, revision) ? 'void' : run.status;
+}
+
+/**
+ * Everything that keeps the run from being cleared, worst first: a changed revision, then item by item in order,
+ * then later items that lack a figure (they could not be put under way). Empty means that it may be cleared.
+ */
+export function canClear(run: Run, revision: Revision): readonly Obstacle[] {
+  if (run.status !== 'checklist') return [{ problem: closed(run) }];
+  const obstacles: Obstacle[] = isStale(run, revision) ? [{ problem: stale(revision) }] : [];
+  const before = itemsOf(run, 'before');
+  if (before.length === 0) {
+    obstacles.push({ problem: { code: 'checklist.empty', place: 'checklist', figures: {} } });
+  }
+  const later = run.items.filter((item) => item.phase !== 'before' && item.missing.length > 0);
+  return [...obstacles, ...obstaclesIn(run, before), ...obstaclesIn(run, later).filter(asksForFigure)];
+}
+
+/**
+ * Everything that keeps the run from being finished with this outcome. A passed run has every item met; a failed one
+ * may have broken off under way, but is made safe: each item after it answered, its hold points met.
+ */
+export function canFinish(run: Run, outcome: 'passed' | 'failed'): readonly Obstacle[] {
+  if (run.status !== 'cleared') return [{ problem: run.status === 'checklist' ? notCleared() : closed(run) }];
+  const after = itemsOf(run, 'after');
+  if (outcome === 'passed') return obstaclesIn(run, [...itemsOf(run, 'during'), ...after]);
+  return obstaclesIn(
+    run,
+    after.filter((item) => isPending(run, item)),
+  );
+}
+
+/**
+ * The item to be put to the people next: the first in order that is not met, of the phase that the run is in; after
+ * the phase “during” come the items of making safe. Undefined where there is nothing more to answer.
+ */
+export function nextItem(run: Run): ChecklistItem | undefined {
+  const phases: Readonly<Record<Run['status'], readonly ChecklistPhase[]>> = {
+    checklist: ['before'],
+    cleared: ['during', 'after'],
+    aborted: ['after'],
+    finished: [],
+    void: [],
+  };
+  return phases[run.status].flatMap((phase) => itemsOf(run, phase)).find((item) => isPending(run, item));
+}
+
+/** What is found while making safe is written down and left at that; only a hold point has to be met there. */
+function isPending(run: Run, item: ChecklistItem): boolean {
+  const answer = run.answers[item.id];
+  return item.phase === 'after' && !item.hold ? answer === undefined : faultsOf(item, answer).length > 0;
+}
+
+/** The change that records an answer; out-of-limit readings and stopping choices are recorded too, as not met. */
+export function answerItem(
+  id: string,
+  run: Run,
+  revision: Revision,
+  itemId: string,
+  given: Given,
+): Result<Change> {
+  const item = run.items.find((candidate) => candidate.id === itemId);
+  if (item === undefined) return bad('checklist.unknown-item', 'checklist', { id: itemId });
+  const refusal =
+    whyNotNow(run, revision, item) ??
+    heldBy(run, item) ??
+    unspokenRepeat(run, item, given) ??
+    noName(item, given);
+  if (refusal) return { ok: false, problem: refusal };
+
+  const { at, initials, second, reading, choice, note } = given;
+  const answer: ChecklistAnswer = {
+    at,
+    initials: initials.trim(),
+    ...(second === undefined || second.trim() === '' ? {} : { second: second.trim() }),
+    ...(reading === undefined ? {} : { reading }),
+    ...(choice === undefined ? {} : { choice }),
+    ...(note === undefined || note.trim() === '' ? {} : { note: note.trim() }),
+    met: given.met ?? true,
+  };
+  const faults = faultsOf(item, answer);
+  const unreadable = faults.find(({ code }) => REFUSED.has(code));
+  if (unreadable) return { ok: false, problem: unreadable };
+  const met = answer.met && faults.length === 0;
+  return good(set('run', id, { [`answers/${item.id}`]: { ...answer, met } as Json }));
+}
+
+/** The change that clears the run, by the initials of the person who leads. */
+export function clear(id: string, run: Run, revision: Revision, by: string, at: string): Result<Change> {
+  if (plainInitials(by) === '') return bad('checklist.initials', 'clearance');
+  const refusal = firstOf(canClear(run, revision), 'clearance');
+  if (refusal) return { ok: false, problem: refusal };
+  return good(set('run', id, { status: 'cleared', clearedAt: at, clearedBy: by.trim() }));
+}
+
+/** The change that ends a cleared run that went to its end. */
+export function finish(id: string, run: Run, outcome: 'passed' | 'failed', at: string): Result<Change> {
+  const refusal = firstOf(canFinish(run, outcome), 'end of the run');
+  if (refusal) return { ok: false, problem: refusal };
+  return good(set('run', id, { status: 'finished', finishedAt: at, outcome }));
+}
+
+/**
+ * The change that breaks the run off, before or under way. Asks for nothing but a name, whatever is open; the items
+ * of making safe can still be answered.
+ */
+export function abort(id: string, run: Run, reason: string, by: string, at: string): Result<Change> {
+  if (run.status !== 'checklist' && run.status !== 'cleared') return { ok: false, problem: closed(run) };
+  return good(
+    set('run', id, {
+      status: 'aborted',
+      finishedAt: at,
+      outcome: 'aborted',
+      'notes/abort': { at, author: by, text: reason } as Json,
+    }),
+  );
+}
+
+/** The change that marks a checklist as void because its revision has changed; refused while it has not. */
+export function declareVoid(id: string, run: Run, revision: Revision, at: string): Result<Change> {
+  if (standing(run, revision) !== 'void' || run.status === 'void') return { ok: false, problem: closed(run) };
+  return good(set('run', id, { status: 'void', finishedAt: at }));
+}
+
+/** What a new run is made from. */
+export interface Beginning {
+  readonly cardId: string;
+  readonly card: TestCard;
+  readonly revision: Revision;
+  readonly items: readonly ChecklistItem[];
+  /** Counts up within the prototype. */
+  readonly number: number;
+  readonly by: string;
+  readonly at: string;
+}
+
+/** The record of a new run. The card has to be issued, on the revision as it is now. */
+export function beginRun({ cardId, card, revision, items, number, by, at }: Beginning): Result<Run> {
+  if (card.status !== 'issued') return bad('card.not-issued', card.title);
+  const now = fingerprint(revision);
+  if (card.fingerprint !== now) return bad('card.stale', card.title, { letter: revision.letter });
+  if (items.every((item) => item.phase !== 'before')) return bad('checklist.empty', card.title);
+  return good({
+    prototype: card.prototype,
+    revision: card.revision,
+    card: cardId,
+    number,
+    startedAt: at,
+    startedBy: by,
+    fingerprint: now,
+    items: [...items],
+    answers: {},
+    status: 'checklist',
+    summary: '',
+    readings: {},
+    notes: {},
+    attachments: {},
+  });
+}
+
+/** Faults with which an answer is not even recorded: it would say nothing. The others are recorded as not met. */
+const REFUSED: ReadonlySet<Problem['code']> = new Set([
+  'checklist.initials',
+  'checklist.second-person',
+  'checklist.missing-reading',
+  'checklist.unknown-choice',
+]);
+
+function whyNotNow(run: Run, revision: Revision, item: ChecklistItem): Problem | undefined {
+  if (item.phase === 'after') {
+    if (run.status === 'checklist') return notCleared(item.text);
+    return run.status === 'cleared' || (run.status === 'aborted' && run.signedAt === undefined)
+      ? undefined
+      : closed(run);
+  }
+  if (item.phase === 'during' && run.status === 'checklist') return notCleared(item.text);
+  const wanted = item.phase === 'before' ? 'checklist' : 'cleared';
+  if (run.status !== wanted) return closed(run);
+  return isStale(run, revision) ? stale(revision) : undefined;
+}
+
+/** The hold point before the item, in its phase, that is not met. */
+function heldBy(run: Run, item: ChecklistItem): Problem | undefined {
+  const phase = itemsOf(run, item.phase);
+  const hold = phase
+    .slice(0, phase.indexOf(item))
+    .find((earlier) => earlier.hold && faultsOf(earlier, run.answers[earlier.id]).length > 0);
+  return hold && { code: 'checklist.held', place: item.text, figures: { hold: hold.text } };
+}
+
+/** A hold point that was answered as not met is not turned into a met one without a word. */
+function unspokenRepeat(run: Run, item: ChecklistItem, given: Given): Problem | undefined {
+  const earlier = run.answers[item.id];
+  if (!item.hold || earlier === undefined || faultsOf(item, earlier).length === 0) return undefined;
+  return (given.note ?? '').trim() === ''
+    ? { code: 'checklist.note-needed', place: item.text, figures: {} }
+    : undefined;
+}
+
+function noName(item: ChecklistItem, given: Given): Problem | undefined {
+  return plainInitials(given.initials) === ''
+    ? { code: 'checklist.initials', place: item.text, figures: {} }
+    : undefined;
+}
+
+function itemsOf(run: Run, phase: ChecklistPhase): readonly ChecklistItem[] {
+  return run.items.filter((item) => item.phase === phase);
+}
+
+function obstaclesIn(run: Run, items: readonly ChecklistItem[]): readonly Obstacle[] {
+  return items.flatMap((item) =>
+    faultsOf(item, run.answers[item.id]).map((problem) => ({ item: item.id, problem })),
+  );
+}
+
+function firstOf(obstacles: readonly Obstacle[], place: string): Problem | undefined {
+  const [first] = obstacles;
+  if (first === undefined) return undefined;
+  if (obstacles.length === 1) return first.problem;
+  return {
+    code: 'checklist.not-clear',
+    place,
+    figures: { count: obstacles.length, first: sentence(first.problem) },
+  };
+}
+
+function asksForFigure({ problem }: Obstacle): boolean {
+  return problem.code === 'checklist.missing-figure';
+}
+
+function isStale(run: Run, revision: Revision): boolean {
+  return fingerprint(revision) !== run.fingerprint;
+}
+
+function stale(revision: Revision): Problem {
+  return { code: 'checklist.stale', place: 'checklist', figures: { letter: revision.letter } };
+}
+
+function closed(run: Run): Problem {
+  const words: Readonly<Record<Run['status'], string>> = {
+    checklist: 'at its checklist',
+    cleared: 'cleared and under way',
+    finished: 'finished',
+    aborted: 'broken off',
+    void: 'void',
+  };
+  return { code: 'checklist.closed', place: 'run', figures: { status: words[run.status] } };
+}
+
+function notCleared(place = 'run'): Problem {
+  return { code: 'checklist.not-cleared', place, figures: {} };
+}
