@@ -17,7 +17,12 @@ const entry = (part: Partial<LogEntry>): LogEntry => ({
 describe('the list of entries', () => {
   const entries = {
     old: entry({ number: 1, title: 'First spin', text: 'The set screw came loose.' }),
-    new: entry({ number: 3, at: '2026-11-03T10:00:00Z', title: 'Heavier ballast', text: 'Spin at 6000 rpm.' }),
+    new: entry({
+      number: 3,
+      at: '2026-11-03T10:00:00Z',
+      title: 'Heavier ballast',
+      text: 'Spin at 6000 rpm.',
+    }),
     other: entry({ number: 2, prototype: 'q', at: '2026-11-04T10:00:00Z' }),
     zone: entry({ number: 4, at: '2026-11-03T12:30:00+03:00', title: 'Earlier than it looks' }),
   };

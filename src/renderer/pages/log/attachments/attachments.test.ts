@@ -4,15 +4,18 @@ import { schemas } from '../../../../notebook/index.ts';
 import { attachmentOf, inOrder, isPicture, sizeText } from './attachments.ts';
 
 const stored = { sha256: 'a'.repeat(64), size: 12 };
-const attached = (order: number): Attachment => attachmentOf({ name: `${order}`, type: '' }, stored, {
-  before: { ...stored, name: 'before', mediaType: '', caption: '', order: order - 1 },
-});
+const attached = (order: number): Attachment =>
+  attachmentOf({ name: `${order}`, type: '' }, stored, {
+    before: { ...stored, name: 'before', mediaType: '', caption: '', order: order - 1 },
+  });
 
 describe('attachments of an entry', () => {
   it('the first one is number 1 and the next one stands behind the last', () => {
     const first = attachmentOf({ name: 'a.png', type: 'image/png' }, stored, {});
     expect(first.order).toBe(1);
-    expect(attachmentOf({ name: 'b.png', type: 'image/png' }, stored, { x: { ...first, order: 7 } }).order).toBe(8);
+    expect(
+      attachmentOf({ name: 'b.png', type: 'image/png' }, stored, { x: { ...first, order: 7 } }).order,
+    ).toBe(8);
   });
 
   it('they are listed by order, and equal orders always in the same way', () => {

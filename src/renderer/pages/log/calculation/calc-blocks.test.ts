@@ -5,7 +5,9 @@ const codes = (text: string): string[] => findCalcBlocks(text).map((block) => bl
 
 describe('finding the calculations of an entry', () => {
   it('a fenced block whose first word is calc is a calculation', () => {
-    expect(codes('Weighed it.\n\n```calc\na = 2 kg\nb = 3 * a\n```\n\nDone.')).toEqual(['a = 2 kg\nb = 3 * a']);
+    expect(codes('Weighed it.\n\n```calc\na = 2 kg\nb = 3 * a\n```\n\nDone.')).toEqual([
+      'a = 2 kg\nb = 3 * a',
+    ]);
   });
 
   it('tildes, longer fences and more words behind calc do as well', () => {
@@ -13,7 +15,9 @@ describe('finding the calculations of an entry', () => {
   });
 
   it('another word, an inline span or an indented block is not a calculation', () => {
-    expect(codes('```calculation\na\n```\n\n```\ncalc\n```\n\n`calc`\n\n    ```calc\n    a\n    ```')).toEqual([]);
+    expect(
+      codes('```calculation\na\n```\n\n```\ncalc\n```\n\n`calc`\n\n    ```calc\n    a\n    ```'),
+    ).toEqual([]);
   });
 
   it('a block that is not closed reaches to the end of the text', () => {

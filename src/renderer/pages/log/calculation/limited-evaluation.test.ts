@@ -46,7 +46,7 @@ describe('evaluation within a time limit', () => {
     const answers = Promise.all([ask(-1), ask(1)]);
     await vi.runAllTimersAsync();
     const [endless, next] = await answers;
-    expect(endless).toMatchObject({ ok: false, problem: { code: 'calculation-block.stopped', figures: { limit: 0.5 } } });
+    expect(endless).toMatchObject({ ok: false, problem: { code: 'calc.stopped', figures: { limit: 0.5 } } });
     expect(next).toEqual({ ok: true, value: 2 });
     expect(log).toEqual(['start', 'stop', 'start']);
   });
@@ -62,7 +62,7 @@ describe('evaluation within a time limit', () => {
     const never = limitedEvaluation(slowWorker([], 60_000), limits);
     const late = never(1);
     await vi.advanceTimersByTimeAsync(limits.start);
-    expect(await late).toMatchObject({ ok: false, problem: { code: 'calculation-block.not-started' } });
+    expect(await late).toMatchObject({ ok: false, problem: { code: 'calc.not-started' } });
 
     const broken = limitedEvaluation<number, number>(() => {
       throw new Error('no workers here');

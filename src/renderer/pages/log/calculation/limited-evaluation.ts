@@ -46,16 +46,16 @@ export function limitedEvaluation<Question, Answer>(
       running ??= start();
       if ((await within(running.ready(), loading)) === LATE) {
         discard();
-        return bad('calculation-block.not-started', 'calculation', { detail: 'it took too long to load' });
+        return bad('calc.not-started', 'calculation', { detail: 'it took too long to load' });
       }
       const answered = await within(running.answer(question), answer);
       if (answered !== LATE) return { ok: true, value: answered };
       discard();
-      return bad('calculation-block.stopped', 'calculation', { limit: answer / 1000 });
+      return bad('calc.stopped', 'calculation', { limit: answer / 1000 });
     } catch (error) {
       discard();
       const detail = error instanceof Error ? error.message : String(error);
-      return bad('calculation-block.not-started', 'calculation', { detail });
+      return bad('calc.not-started', 'calculation', { detail });
     }
   }
 

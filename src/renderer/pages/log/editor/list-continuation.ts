@@ -15,6 +15,7 @@ export function continuation(before: string): Continuation | undefined {
   const [whole, indent = '', quote, bullet, bulletGap = '', task, number, point = '', numberGap = ''] = mark;
   if (before.trim() === whole.trim()) return { kind: 'end', length: before.length };
   if (quote !== undefined) return { kind: 'go on', insert: indent + quote };
-  if (bullet !== undefined) return { kind: 'go on', insert: indent + bullet + bulletGap + (task ? '[ ] ' : '') };
+  if (bullet !== undefined)
+    return { kind: 'go on', insert: indent + bullet + bulletGap + (task ? '[ ] ' : '') };
   return { kind: 'go on', insert: `${indent}${Number(number) + 1}${point}${numberGap}` };
 }
