@@ -9,7 +9,7 @@
  *
  * In a field of acceleration the lone letter g is the standard acceleration of free fall; elsewhere it is a gram.
  */
-import { describeDimension, sameDimension, timesPower } from './dimension.ts';
+import { describeDimension, isNumber, sameDimension, timesPower } from './dimension.ts';
 import { exampleFor } from './example.ts';
 import { bad, good, type Problem, type Result } from './problem.ts';
 import { type Unit, unitOf } from './unit.ts';
@@ -49,7 +49,7 @@ export function unitForField(
       return good({ ...unitOf('rev/s'), ...scaled(typed) });
     }
   }
-  if (typed.angle === 0 && field.angle === 1 && field.dimension.s < 0) {
+  if (typed.angle === 0 && field.angle === 1 && !isNumber(field.dimension)) {
     return bad('quantity.turns-or-radians', place, { text, example }, range);
   }
   return bad(

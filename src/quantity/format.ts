@@ -18,9 +18,9 @@ const DIGITS_WITHOUT_UNCERTAINTY = 4;
 /** However small the uncertainty, figures beyond these are made up by the binary form. */
 const DIGITS_OF_A_DOUBLE = 15;
 
-/** From here on, and below, a power of ten is set apart. */
-const LARGEST_PLAIN = 1e6;
-const SMALLEST_PLAIN = 1e-4;
+/** Places of the first digit between which no power of ten is set apart. */
+const LARGEST_PLAIN = 5;
+const SMALLEST_PLAIN = -4;
 
 /** A value in SI as a number of display units: `toDisplay(0.0732, 'g')` is 73.2. */
 export function toDisplay(si: number, display: string): number {
@@ -71,16 +71,22 @@ function print(value: number, u: number, bracket: boolean): string {
         size > 0 ? lastPlace(size, DIGITS_OF_A_DOUBLE) : -Infinity,
       )
     : lastPlace(size, DIGITS_WITHOUT_UNCERTAINTY);
-  const greater = Math.max(size, known ? u : 0);
-  // A last place left of the point would print noughts that claim to be known.
-  const apart = greater >= LARGEST_PLAIN || greater < SMALLEST_PLAIN || (known && last > 0);
-  const power = apart && greater > 0 ? placeOf(greater, last) : 0;
+  const place = placeOf(Math.max(size, known ? u : 0), last);
+  // a last place left of the point would print noughts that claim to be known
+  const apart = place > LARGEST_PLAIN || place < SMALLEST_PLAIN || (known && last > 0);
+  const power = apart ? place : 0;
   const decimals = Math.min(Math.max(power - last, 0), 100);
-  const rounded = (size / 10 ** power).toFixed(decimals);
+  const rounded = over(size, power).toFixed(decimals);
   // without an uncertainty, noughts at the end would claim an accuracy that nobody has stated
   const digits = signed(value, known ? rounded : rounded.replace(/\.0+$|(\.\d*?)0+$/, '$1'));
-  const spread = known && bracket ? concise(u / 10 ** power, decimals) : '';
+  const spread = known && bracket ? concise(over(u, power), decimals) : '';
   return `${grouped(digits)}${spread}${power === 0 ? '' : `×10${superscript(power)}`}`;
+}
+
+/** size / 10^power, also where 10^power is no double. */
+function over(size: number, power: number): number {
+  const [figures, exponent] = size.toExponential().split('e');
+  return power === 0 ? size : Number(`${figures}e${Number(exponent) - power}`);
 }
 
 /** Uncertainty in units of the value's last digit, bracketed: 0.0012 beside four decimals is (12). */
@@ -112,6 +118,7 @@ function lastPlace(value: number, digits: number): number {
 
 /** Exponent of ten of the first digit, once rounded at the last place: 9.999e5 at place 3 is 1.000e6. */
 function placeOf(size: number, last: number): number {
+  if (size === 0) return 0;
   const digits = Math.floor(Math.log10(size)) - last;
   return Number(size.toExponential(Math.min(Math.max(digits, 0), 100)).split('e')[1]);
 }

@@ -45,7 +45,7 @@ export function readNumber(text: string, from: number): NumberText | NumberFault
 }
 
 /** `1/2`, `1 1/2`, `1-1/2`, `½`, `1½`, `1 ½`. Not `1/2` of a longer decimal such as `1/2.5`. */
-function readFraction(text: string, from: number): NumberText | undefined {
+function readFraction(text: string, from: number): NumberText | NumberFault | undefined {
   const found = match(
     /(?:\d{1,6}(?: +|-))?\d{1,6} ?\/ ?\d{1,6}(?![\d.,])|(?:\d{1,6} ?)?[½¼¾⅓⅔⅛⅜⅝⅞]/uy,
     text,
@@ -55,7 +55,7 @@ function readFraction(text: string, from: number): NumberText | undefined {
   const plain = found.replace(/[½¼¾⅓⅔⅛⅜⅝⅞]/u, (sign) => ` ${VULGAR[sign]}`).replace(/ ?\/ ?/, '/');
   const parts = plain.trim().split(/ +|-/);
   const fraction = parts.at(-1) ?? '';
-  if (/\/0+$/.test(fraction)) return undefined;
+  if (/\/0+$/.test(fraction)) return 'not-a-number';
   const value = parts.length > 1 ? add(rational(parts[0] ?? '0'), rational(fraction)) : rational(fraction);
   return { value, end: from + found.length };
 }

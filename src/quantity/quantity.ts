@@ -110,9 +110,10 @@ function splitAround(reading: Reading, from: number, to: number): Result<Parts> 
   const signAt = skipSpaces(text, number.end);
   const sign = PLUS_MINUS.exec(text.slice(signAt));
   const span: Span = [signAt, to - 1];
-  const bound = readBound(reading, signAt + (sign?.[0].length ?? 0), span);
+  if (sign?.index !== 0 || number.bracket) return badUncertainty(reading, [from, to]);
+  const bound = readBound(reading, signAt + sign[0].length, span);
   if (!bound.ok) return bound;
-  if (sign?.index !== 0 || number.bracket || skipSpaces(text, bound.value.end) !== to - 1) {
+  if (skipSpaces(text, bound.value.end) !== to - 1) {
     return badUncertainty(reading, [from, to]);
   }
   const unit: Span = [to, text.length];
