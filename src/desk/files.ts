@@ -2,7 +2,7 @@
  * Every touch of the disk goes through this one small interface, so that a test can let any single call fail,
  * write too little or be the last one before the power goes.
  */
-import type { Stats } from 'node:fs';
+import type { BigIntStats } from 'node:fs';
 import { type FileHandle, mkdir, open, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
 
 export interface FileFacts {
@@ -10,6 +10,8 @@ export interface FileFacts {
   /** Bytes. */
   readonly size: number;
   readonly changedAt: Date;
+  /** The same for two paths or handles that lead to one file, another one after a file was replaced. */
+  readonly identity: string;
 }
 
 /** An open file. Positions and lengths are bytes. */
@@ -19,7 +21,7 @@ export interface OpenFile {
   /** Returns when content and length are on the medium. */
   sync(): Promise<void>;
   truncate(length: number): Promise<void>;
-  size(): Promise<number>;
+  facts(): Promise<FileFacts>;
   close(): Promise<void>;
 }
 
@@ -46,11 +48,11 @@ export const nodeFiles: Files = {
   read: (path) => readFile(path),
   list: (path) => readdir(path),
   async facts(path) {
-    const found = await stat(path).catch((error: unknown) => {
+    const found = await stat(path, { bigint: true }).catch((error: unknown) => {
       if (errorCode(error) === 'ENOENT' || errorCode(error) === 'ENOTDIR') return undefined;
       throw error;
     });
-    return found && { kind: kindOf(found), size: found.size, changedAt: found.mtime };
+    return found && factsOf(found);
   },
   async makeFolder(path) {
     await mkdir(path);
@@ -74,14 +76,19 @@ function openFile(handle: FileHandle): OpenFile {
     write: async (bytes, position) => (await handle.write(bytes, 0, bytes.length, position)).bytesWritten,
     sync: () => handle.datasync(), // the length is included; only the times of the file are not
     truncate: (length) => handle.truncate(length),
-    size: async () => (await handle.stat()).size,
+    facts: async () => factsOf(await handle.stat({ bigint: true })),
     close: () => handle.close(),
   };
 }
 
-function kindOf(stats: Stats): FileFacts['kind'] {
-  if (stats.isFile()) return 'file';
-  return stats.isDirectory() ? 'folder' : 'other';
+/** Numbers of files need more than the 53 bits of a number on some disks. */
+function factsOf(stats: BigIntStats): FileFacts {
+  return {
+    kind: stats.isFile() ? 'file' : stats.isDirectory() ? 'folder' : 'other',
+    size: Number(stats.size),
+    changedAt: stats.mtime,
+    identity: `${stats.dev} ${stats.ino}`,
+  };
 }
 
 /** The operating system's code of a failed file call, `ENOSPC` for one; empty when it is no such failure. */

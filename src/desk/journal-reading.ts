@@ -9,6 +9,8 @@ import { type JournalHeading, type LineFault, readEntry, readHeading } from './j
 export interface JournalReading {
   readonly heading: JournalHeading;
   readonly entries: readonly JournalEntry[];
+  /** Bytes of the whole file. */
+  readonly length: number;
   /** Bytes from the start of the file that are sound. */
   readonly soundLength: number;
   /** Sound lines, the heading included. */
@@ -48,6 +50,7 @@ export function readJournal(bytes: Uint8Array): Result<JournalReading> {
     good({
       heading: read.value.heading,
       entries,
+      length: bytes.length,
       soundLength: lines[end]?.start ?? bytes.length,
       soundLines: end,
       head,

@@ -5,7 +5,7 @@
 import { apply, type Change, type JournalEntry, type NotebookState, replay } from '../notebook/index.ts';
 import { bad, good, type Problem, type Result } from '../quantity/index.ts';
 import { timeStamp } from './clock.ts';
-import { fileReason, type OpenFile } from './files.ts';
+import { type Files, fileReason, type OpenFile } from './files.ts';
 import { sealGroup } from './journal-line.ts';
 import type { JournalReading } from './journal-reading.ts';
 
@@ -22,6 +22,8 @@ export interface Journal {
 }
 
 export interface JournalSpec {
+  readonly files: Files;
+  readonly path: string;
   readonly file: OpenFile;
   readonly reading: JournalReading;
   readonly now: () => Date;
@@ -30,7 +32,7 @@ export interface JournalSpec {
 }
 
 /** Takes over the open file; its length has to be the sound length of the reading. */
-export function journal({ file, reading, now, holdsLock }: JournalSpec): Journal {
+export function journal({ files, path, file, reading, now, holdsLock }: JournalSpec): Journal {
   const entries: JournalEntry[] = [...reading.entries];
   let { head, soundLength: length } = reading;
   let state: NotebookState | undefined; // made at the first change: opening has to be quick
@@ -86,8 +88,10 @@ export function journal({ file, reading, now, holdsLock }: JournalSpec): Journal
 
   async function changedOutside(): Promise<string | undefined> {
     try {
-      const size = await file.size();
-      if (size !== length) return `it has ${size} bytes instead of ${length}`;
+      const [held, named] = await Promise.all([file.facts(), files.facts(path)]);
+      // Programs that synchronise folders put a new file in place: what goes into the old one would be lost.
+      if (named?.identity !== held.identity) return 'another file stands in its place';
+      if (held.size !== length) return `it has ${held.size} bytes instead of ${length}`;
       return (await holdsLock()) ? undefined : 'the lock file was taken away';
     } catch (error) {
       return fileReason(error);

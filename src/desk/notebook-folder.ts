@@ -148,6 +148,13 @@ async function openForWriting(
   let file: OpenFile | undefined;
   try {
     file = await files.open(path, 'existing');
+    const { size } = await file.facts();
+    if (size !== reading.length) {
+      const figures = { detail: `it has ${size} bytes instead of ${reading.length}` };
+      problems.push({ code: 'journal.changed-outside', place: 'Journal', figures });
+      await file.close();
+      return undefined;
+    }
     if (torn !== undefined) {
       await nextGeneration(files, folder); // the window may have shown more than what will be left
       problems.push(await setAside(files, folder, file, reading, torn, now));
@@ -182,7 +189,16 @@ interface Opened {
 function notebookFolder(opened: Opened): NotebookFolder {
   const { files, folder, now, reading, file, lock, problems, generation } = opened;
   const writer: Journal | undefined =
-    file && lock ? journal({ file, reading, now, holdsLock: () => lock.isHeld() }) : undefined;
+    file && lock
+      ? journal({
+          files,
+          path: join(folder, journalName),
+          file,
+          reading,
+          now,
+          holdsLock: () => lock.isHeld(),
+        })
+      : undefined;
   const entries = writer?.entries ?? reading.entries;
   const refusal = (): Problem => writer?.stopped ?? problems.find(({ code }) => stops.has(code)) ?? notOpen;
   return {
@@ -213,6 +229,7 @@ function notebookFolder(opened: Opened): NotebookFolder {
 const stops: ReadonlySet<Problem['code']> = new Set([
   'notebook.locked',
   'notebook.cannot-write',
+  'journal.changed-outside',
   'journal.damaged',
 ]);
 const notOpen: Problem = { code: 'notebook.not-open', place: 'Notebook', figures: {} };

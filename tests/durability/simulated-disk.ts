@@ -24,7 +24,17 @@ interface Content {
   cached: Uint8Array;
   safe: Uint8Array;
 }
-type Node = { readonly kind: 'folder' } | ({ readonly kind: 'file' } & Content);
+type FileNode = { readonly kind: 'file' } & Content;
+type Node = { readonly kind: 'folder' } | FileNode;
+
+const identities = new WeakMap<object, string>();
+let made = 0;
+function factsOf(node: Node): FileFacts {
+  const identity = identities.get(node) ?? String(++made);
+  identities.set(node, identity);
+  const size = node.kind === 'file' ? node.cached.length : 0;
+  return { kind: node.kind, size, changedAt: new Date(0), identity };
+}
 
 export interface SimulatedDisk {
   readonly files: Files;
@@ -35,7 +45,7 @@ export interface SimulatedDisk {
   plan(plan: Plan): void;
   /** The disk after a power cut, on a machine that is on again. `random` in [0, 1). */
   afterPowerCut(aftermath: Aftermath, random: () => number): SimulatedDisk;
-  /** Reads or overwrites a file past every plan, as another program would. */
+  /** Reads a file, or puts another one in its place, past every plan, as other programs would. */
   peek(path: string): Uint8Array;
   poke(path: string, bytes: Uint8Array): void;
 }
@@ -62,7 +72,7 @@ export function simulatedDisk(
   function look(): void {
     if (plan.powerCutAt !== undefined && count >= plan.powerCutAt) throw new PowerCut('the machine is off');
   }
-  function fileAt(path: string): Content {
+  function fileAt(path: string): FileNode {
     const node = names.get(path);
     if (node === undefined) throw failure('ENOENT');
     if (node.kind === 'folder') throw failure('EISDIR');
@@ -75,7 +85,7 @@ export function simulatedDisk(
   const files: Files = {
     async read(path) {
       look();
-      return fileAt(path).cached.slice();
+      return new Uint8Array(fileAt(path).cached);
     },
     async list(path) {
       look();
@@ -88,11 +98,7 @@ export function simulatedDisk(
       look();
       const node = names.get(path);
       if (node === undefined) return undefined;
-      return {
-        kind: node.kind,
-        size: node.kind === 'file' ? node.cached.length : 0,
-        changedAt: new Date(0),
-      };
+      return factsOf(node);
     },
     async makeFolder(path) {
       change(`make folder ${path}`);
@@ -129,7 +135,7 @@ export function simulatedDisk(
     },
   };
 
-  function openFile(path: string, content: Content): OpenFile {
+  function openFile(path: string, content: FileNode): OpenFile {
     return {
       async write(bytes, position) {
         const { shortWriteAt } = plan;
@@ -154,9 +160,9 @@ export function simulatedDisk(
         change(`truncate ${path}`);
         content.cached = content.cached.slice(0, length);
       },
-      async size() {
+      async facts() {
         look();
-        return content.cached.length;
+        return factsOf(content);
       },
       async close() {},
     };
@@ -186,7 +192,7 @@ export function simulatedDisk(
       }
       return simulatedDisk(settled);
     },
-    peek: (path) => fileAt(path).cached.slice(),
+    peek: (path) => new Uint8Array(fileAt(path).cached),
     poke(path, bytes) {
       const node: Node = { kind: 'file', cached: bytes, safe: bytes };
       names.set(path, node);
