@@ -31,6 +31,10 @@ const VULGAR: Readonly<Record<string, string>> = {
   '⅞': '7/8',
 };
 
+/** Figures before and after the point; in groups of three with spaces, as the SI prints them, or without. */
+const WHOLE = /\d{1,3}(?: \d{3})+(?!\d)(?! *\/ *\d)|\d+/y;
+const DECIMALS = /\.(?:\d{3}(?: \d{3})* \d{1,3}(?!\d)|\d*)/y;
+
 /**
  * @param text  brought to one spelling (`oneSpelling`): every space is a plain one
  * @param from  where the number has to begin
@@ -61,14 +65,9 @@ function readFraction(text: string, from: number): NumberText | NumberFault | un
 }
 
 function readDecimal(text: string, from: number): NumberText | NumberFault {
-  // groups of three after a space, as the SI prints them, or any figures without spaces
-  const figures =
-    match(
-      /\d{1,3}(?: \d{3})+(?!\d)(?! *\/ *\d)(?:\.\d{3}(?: \d{3})*(?: \d{1,2}(?!\d))?|\.\d*)?/y,
-      text,
-      from,
-    ) ?? match(/\d+\.\d{3}(?: \d{3})*(?: \d{1,3})(?!\d)|\d+(?:\.\d*)?|\.\d+/y, text, from);
-  if (figures === undefined) return 'not-a-number';
+  const whole = match(WHOLE, text, from) ?? '';
+  const figures = whole + (match(DECIMALS, text, from + whole.length) ?? '');
+  if (!/\d/.test(figures)) return 'not-a-number';
   let end = from + figures.length;
   if (/,\d/y.test(text.slice(end))) return 'decimal-comma';
   const plain = figures.replaceAll(' ', '');
