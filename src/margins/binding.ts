@@ -15,7 +15,8 @@ import {
 } from './part-figures.ts';
 import { roleFacts } from './role-facts.ts';
 import { type Situation, situationOf } from './situation.ts';
-import { type Feed, heightsOfBallast, type ListFeed, type Row, wiring } from './wiring.ts';
+import { waiting, wiring } from './wiring.ts';
+import type { Feed, ListFeed, Row } from './wiring-row.ts';
 
 type Parts = readonly TableRow<Revision['parts'][string]>[];
 
@@ -36,8 +37,9 @@ export function originsOf(prototype: Prototype, revision: Revision): Origins {
   const sections = inOrder(revision.rotor?.sections ?? {});
   for (const section of sections) for (const origin of sectionOrigins(section)) put(origin);
 
-  if (situation.drive === undefined) {
-    for (const spec of heightsOfBallast) put({ kind: 'undecided', spec, choice: 'ballast_drive' });
+  for (const { figures, choice } of waiting) {
+    const awaited = choice(situation);
+    if (awaited !== undefined) for (const spec of figures) put({ kind: 'undecided', spec, choice: awaited });
   }
   const lists = listsOf(parts, ballast, sections);
   for (const row of wiring) bindRow(row, situation, lists, put);

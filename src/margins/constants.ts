@@ -1,6 +1,7 @@
 /** Figures that nobody measures: the constant of gravity, the cell voltages of a chemistry, and settled noughts. */
+import { rateSources } from '../control/index.ts';
 import { type CellVoltages, cellVoltages, standardGravity } from '../mechanics/index.ts';
-import type { Chemistry, Revision } from '../notebook/index.ts';
+import type { Chemistry, Loop, Revision } from '../notebook/index.ts';
 import type { FigureSpec } from './figure.ts';
 import type { Situation } from './situation.ts';
 
@@ -97,6 +98,18 @@ const NO_SPIN = constant(
   'no rotor in this revision',
 );
 
+/** What the rate gain acts on, as the loop's calculation numbers it. */
+const rateSource = (source: Loop['rateSource']): ConstantFigure =>
+  constant(
+    'rate_source',
+    'number of the rate source (0 rate gyro, 1 difference of angle, 2 gimbal tilt, 3 gimbal rate)',
+    '1',
+    '1',
+    'loop',
+    rateSources.indexOf(source),
+    `the loop takes its rate from the ${source}`,
+  );
+
 /** The constants that hold for a revision. */
 export function constantsOf(revision: Revision, situation: Situation): readonly ConstantFigure[] {
   return [
@@ -108,6 +121,7 @@ export function constantsOf(revision: Revision, situation: Situation): readonly 
       : []),
     ...(situation.drive === 'slide' ? [SLIDE_CENTRED] : []),
     ...(situation.rotor ? [] : [NO_SPIN]),
+    ...(revision.loop ? [rateSource(revision.loop.rateSource)] : []),
   ];
 }
 
@@ -119,4 +133,5 @@ export const constantSpecs: readonly FigureSpec[] = [
   ARM_CENTRED,
   armDirection(true),
   SLIDE_CENTRED,
+  rateSource('rate gyro'),
 ].map(({ spec }) => spec);

@@ -82,7 +82,8 @@ export function evaluation(
     }
     if (missing.size > 0) return missingResult([...missing], spec.title, origins);
     if (fault) return { ok: false, problem: fault, missing: [] };
-    return run(calculation, inputs, spec.title);
+    const single = Object.keys(calculation.outputs).length === 1;
+    return run(calculation, inputs, single ? spec.title : calculation.title);
   };
 
   return { figure };
@@ -183,7 +184,7 @@ function run(
   place: string,
 ): UseResult {
   try {
-    const { compute, partials } = remembered(calculation, inputs);
+    const { compute, partials } = remembered(calculation);
     return { ok: true, values: propagate(compute, inputs, partials) };
   } catch (error) {
     if (error instanceof DomainError) return { ok: false, problem: outOfDomain(error, place), missing: [] };

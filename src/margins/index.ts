@@ -52,6 +52,6 @@ export {
   runCalculation,
   type StatedValue,
 } from './run-calculation.ts';
-export { type FigureName, figureNames, type ScopeEntry, scopeOf, whyUnknown } from './scope.ts';
+export { type FigureName, figureNames, scopeOf, whyUnknown } from './scope.ts';
 export { factsBehind, inputLabel, sourceText } from './trace.ts';
 export { type TurningPoint, type TurningPointLimits, turningPoints } from './turning-point.ts';

@@ -43,4 +43,41 @@ export const marginOfSafetyCalculation = calculation({
   related: ['ballast.largest-lean'],
 });
 
-export const marginCalculations = [marginOfSafetyCalculation] as const;
+/**
+ * The lower gain margin as a factor that may be held against a requirement, as the upper one is.
+ *
+ *   f = 1 / κ↓
+ *
+ * @param gainMarginDown  κ↓, the factor to which all gains may fall, more than 0
+ * @returns f, the factor by which they may be divided, a pure number
+ * @throws DomainError  for 0: the vehicle balances without the loop, and no gain is too low
+ * Source: definition.
+ */
+export function gainDownFactor({ gainMarginDown }: { readonly gainMarginDown: number }): number {
+  if (!(gainMarginDown > 0)) {
+    throw new DomainError('factor to which all gains may fall', gainMarginDown, 'it has to be more than 0');
+  }
+  return 1 / gainMarginDown;
+}
+
+export const gainDownFactorCalculation = calculation({
+  id: 'margin.gain-down-factor',
+  title: 'Factor by which the loop gain may be divided',
+  equation: String.raw`f = \frac{1}{\kappa_{\downarrow}}`,
+  inputs: {
+    gainMarginDown: {
+      symbol: String.raw`\kappa_{\downarrow}`,
+      unit: '1',
+      meaning: 'factor on all gains at which the balance is lost downwards',
+    },
+  },
+  outputs: { factor: { symbol: 'f', unit: '1', meaning: 'factor by which all gains may be divided' } },
+  validity: 'A vehicle that does not balance without the loop.',
+  source: 'Definition',
+  compute: (inputs) => ({ factor: gainDownFactor(inputs) }),
+  partials: ({ gainMarginDown }) => ({ factor: { gainMarginDown: -1 / gainMarginDown ** 2 } }),
+  example: { gainMarginDown: 0.5754386 },
+  related: ['loop.margins'],
+});
+
+export const marginCalculations = [marginOfSafetyCalculation, gainDownFactorCalculation] as const;

@@ -4,7 +4,7 @@
  */
 import { DomainError } from '../mechanics/index.ts';
 import type { Prototype, Requirements, Revision } from '../notebook/index.ts';
-import { propagate, standardUncertainty, type Uncertain } from '../quantity/index.ts';
+import { exact, type Problem, propagate, standardUncertainty, type Uncertain } from '../quantity/index.ts';
 import { notApplicable, outOfDomain } from './evaluate.ts';
 import type { DriveFamily } from './facts.ts';
 import { driveFamily } from './facts.ts';
@@ -21,7 +21,15 @@ interface MarginRow extends MarginSpec {
   readonly hardware?: 'rotor' | 'actuator' | 'pack';
   /** … and, of two of the same id, for this kind of ballast drive. */
   readonly drive?: DriveFamily;
+  /**
+   * A quantity which, where it lies outside its domain, leaves no capability at all: an unstable loop has no gain
+   * margin, a rotor that is too slow buys no time. The margin then fails; it is not merely unknown.
+   */
+  readonly noneWithout?: string;
 }
+
+const STABLE_LOOP = 'spectral radius of the balance loop';
+const SPIN = 'spin momentum';
 
 const rows: readonly MarginRow[] = [
   {
@@ -83,6 +91,7 @@ const rows: readonly MarginRow[] = [
     display: 's',
     group: 'gimbal',
     requirement: 'gimbalTime',
+    noneWithout: SPIN,
   },
   {
     id: 'actuator',
@@ -135,6 +144,7 @@ const rows: readonly MarginRow[] = [
     display: '1',
     group: 'loop',
     requirement: 'gainMargin',
+    noneWithout: STABLE_LOOP,
   },
   {
     id: 'gain-down',
@@ -145,6 +155,7 @@ const rows: readonly MarginRow[] = [
     display: '1',
     group: 'loop',
     requirement: 'gainMargin',
+    noneWithout: STABLE_LOOP,
   },
   {
     id: 'delay',
@@ -155,6 +166,7 @@ const rows: readonly MarginRow[] = [
     display: 'ms',
     group: 'loop',
     requirement: 'delayMargin',
+    noneWithout: STABLE_LOOP,
   },
 ];
 
@@ -174,7 +186,13 @@ export function marginSpecsOf(prototype: Prototype, revision: Revision): readonl
     .map(specOf);
 }
 
-function specOf({ requirement: _r, hardware: _h, drive: _d, ...spec }: MarginRow): MarginSpec {
+function specOf({
+  requirement: _r,
+  hardware: _h,
+  drive: _d,
+  noneWithout: _n,
+  ...spec
+}: MarginRow): MarginSpec {
   return spec;
 }
 
@@ -182,31 +200,41 @@ function specOf({ requirement: _r, hardware: _h, drive: _d, ...spec }: MarginRow
 export function marginOf(spec: MarginSpec, figure: (name: string) => Figure | undefined): Margin {
   const capability = figure(spec.capability);
   const demand = figure(spec.demand);
-  const missing = new Set<string>();
-  for (const side of [capability, demand]) {
-    if (side && !side.result.ok) for (const name of side.result.missing) missing.add(name);
-  }
-  const fault = [capability, demand].find((side) => side !== undefined && !side.result.ok)?.result;
   if (!capability || !demand) {
-    const problem = notApplicable(capability ? spec.demand : spec.capability);
-    return { ...spec, verdict: 'unknown', problem, missing: [...missing] };
+    return {
+      ...spec,
+      verdict: 'unknown',
+      problem: notApplicable(capability ? spec.demand : spec.capability),
+      missing: [],
+    };
+  }
+  if (demand.result.ok && !capability.result.ok && leavesNothing(spec, capability.result.problem)) {
+    return judged(spec, exact(-1));
   }
   if (!capability.result.ok || !demand.result.ok) {
-    const problem = fault && !fault.ok ? fault.problem : notApplicable(spec.capability);
-    return { ...spec, verdict: 'unknown', problem, missing: [...missing] };
+    const unknown = [capability.result, demand.result].filter((result) => !result.ok);
+    const missing = [...new Set(unknown.flatMap((result) => result.missing))];
+    const lacking = unknown.find((result) => result.missing.length > 0) ?? unknown[0];
+    return {
+      ...spec,
+      verdict: 'unknown',
+      problem: lacking?.problem ?? notApplicable(spec.capability),
+      missing,
+    };
   }
   try {
     return judged(spec, marginOfSafetyFrom(capability.result.value, demand.result.value));
   } catch (error) {
     if (!(error instanceof DomainError)) throw error;
     const problem = outOfDomain(error, spec.title);
-    return {
-      ...spec,
-      verdict: 'unknown',
-      problem: { ...problem, figures: { ...problem.figures, name: demand.title } },
-      missing: [],
-    };
+    const figures = { ...problem.figures, name: demand.title };
+    return { ...spec, verdict: 'unknown', problem: { ...problem, figures }, missing: [] };
   }
+}
+
+function leavesNothing(spec: MarginSpec, problem: Problem): boolean {
+  const row = rows.find(({ id }) => id === spec.id);
+  return problem.code === 'calculation.out-of-domain' && problem.figures.name === (row?.noneWithout ?? '');
 }
 
 /**

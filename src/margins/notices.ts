@@ -2,6 +2,7 @@
 import type { Prototype, Revision } from '../notebook/index.ts';
 import { handAndExact } from './ballast-notices.ts';
 import type { Figure, Notice } from './figure.ts';
+import { rateSource, unstableLoop } from './loop-notices.ts';
 import { assumedOnCentreLine, oneOfEachRole, weighedTotal } from './mass-notices.ts';
 import { type NoticeRule, noticeSubject } from './notice-subject.ts';
 import {
@@ -11,6 +12,7 @@ import {
   rotorAlone,
   rotorMass,
   spinAxis,
+  weakRotor,
 } from './rotor-notices.ts';
 
 const rules: readonly NoticeRule[] = [
@@ -23,6 +25,9 @@ const rules: readonly NoticeRule[] = [
   centringSpring,
   neutralGimbal,
   rotorAlone,
+  weakRotor,
+  unstableLoop,
+  rateSource,
   handAndExact,
 ];
 

@@ -76,6 +76,9 @@ export const choiceSpecs: readonly ChoiceSpec[] = [
     path: 'ballast/kind',
     page: 'Ballast',
   },
+  { name: 'rotor', title: 'the rotor', record: 'revision', path: 'rotor', page: 'Rotor and gimbal' },
+  { name: 'gimbal', title: 'the gimbal', record: 'revision', path: 'gimbal', page: 'Rotor and gimbal' },
+  { name: 'loop', title: 'the control loop', record: 'revision', path: 'loop', page: 'Loop' },
   {
     name: 'ballast_part',
     title: 'the part that is the ballast',

@@ -8,7 +8,7 @@ import type { FieldSpec } from './field.ts';
 import type { FigureGroup, FigureSpec } from './figure.ts';
 import type { BoundFeed, FactOrigin, Origin } from './origin.ts';
 import { bodyFields, partFieldsOf, sectionFields } from './part-fields.ts';
-import type { PartColumn, SectionColumn } from './wiring.ts';
+import type { PartColumn, SectionColumn } from './wiring-row.ts';
 
 export interface TableRow<T> {
   readonly id: string;

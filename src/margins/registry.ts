@@ -2,12 +2,14 @@
  * Every calculation of the program by its id. Adding one means adding it to the list of its own folder; here the
  * lists meet, and a unit that cannot be read or an id that stands twice is found the moment the program starts.
  */
+import { controlCalculations } from '../control/index.ts';
 import { type Calculation, mechanicsCalculations } from '../mechanics/index.ts';
 import { parseUnit, sentence } from '../quantity/index.ts';
 import { marginCalculations } from './margin-of-safety.ts';
 
 export const registry: ReadonlyMap<string, Calculation> = register([
   ...mechanicsCalculations,
+  ...controlCalculations,
   ...marginCalculations,
 ]);
 

@@ -1,5 +1,6 @@
 /** What rotor and gimbal do that a builder may not expect, in words with numbers. */
-import { isKnown } from '../notebook/index.ts';
+import { neutralModeText } from '../control/index.ts';
+import { isKnown, type Revision } from '../notebook/index.ts';
 import { formatValue } from '../quantity/index.ts';
 import { disagreement } from './mass-notices.ts';
 import { inWords, knownFigure, knownValues, type NoticeRule, outputOf } from './notice-subject.ts';
@@ -85,14 +86,34 @@ export const centringSpring: NoticeRule = (subject) => {
   return [{ id: 'centring-spring', group: 'gimbal', text }];
 };
 
-/** I_g α̇ − H φ + c α stays what it is whatever the ballast does. */
+/** A free gimbal keeps what the ballast cannot move: I_g α̇ − H φ + c α, and without friction the tilt itself. */
 export const neutralGimbal: NoticeRule = ({ revision }) => {
   const { rotor, gimbal, centred } = situationOf(revision);
   if (!rotor || !gimbal || centred) return [];
-  const text =
-    'In a free gimbal one combination of lean and gimbal tilt is out of reach of the ballast: a tilt that is there stays, ' +
-    'and no gain takes it away. The stability of the loop is judged without it.';
+  const frictionless = isKnown(revision.gimbal?.friction) && revision.gimbal.friction.si === 0;
+  const text = neutralModeText[frictionless && !readsGimbal(revision) ? 'gimbal tilt' : 'gimbal offset'];
   return [{ id: 'neutral-gimbal', group: 'gimbal', text }];
+};
+
+function readsGimbal({ loop }: Revision): boolean {
+  const gain = loop?.gimbalGain;
+  return (
+    (isKnown(gain) && gain.si !== 0) ||
+    loop?.rateSource === 'gimbal tilt' ||
+    loop?.rateSource === 'gimbal rate'
+  );
+}
+
+/** Below this the gimbal damps rather than holds, and the time constant is no longer to be trusted. */
+const LEAST_TIME_GAIN = 3;
+
+export const weakRotor: NoticeRule = (subject) => {
+  const gain = knownFigure(subject, 'rotor_time_gain');
+  if (!gain || gain.value >= LEAST_TIME_GAIN) return [];
+  const text =
+    `With this spin momentum and gimbal friction the fall takes only ${formatValue(gain.value, '1')} times as long as without ` +
+    'the rotor: the gimbal damps, it does not hold. More momentum or less friction is needed.';
+  return [{ id: 'weak-rotor', group: 'gimbal', text }];
 };
 
 /** Kelvin, Tait and Chetaev: what spin alone holds up, friction lets fall. */

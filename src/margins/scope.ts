@@ -1,5 +1,5 @@
 /** The figures of a revision as names that an expression may use, in calc blocks, templates and on the command line. */
-import { type Dimension, dimension, type Problem, type Uncertain } from '../quantity/index.ts';
+import { dimension, type Problem, type Scope, type ScopeValue } from '../quantity/index.ts';
 import { constantSpecs } from './constants.ts';
 import { notApplicable } from './evaluate.ts';
 import { factSpecs } from './facts.ts';
@@ -8,18 +8,13 @@ import { isRowFigure } from './part-figures.ts';
 import { roleFacts } from './role-facts.ts';
 import { wiring } from './wiring.ts';
 
-export interface ScopeEntry {
-  readonly value: Uncertain;
-  readonly dimension: Dimension;
-}
-
-const known = new WeakMap<Assessment, ReadonlyMap<string, ScopeEntry>>();
+const known = new WeakMap<Assessment, Scope>();
 
 /** Every figure that is known, by name; the figures of single parts and sections are left out. */
-export function scopeOf(assessment: Assessment): ReadonlyMap<string, ScopeEntry> {
+export function scopeOf(assessment: Assessment): Scope {
   const before = known.get(assessment);
   if (before) return before;
-  const scope = new Map<string, ScopeEntry>();
+  const scope = new Map<string, ScopeValue>();
   for (const [name, { result, unit }] of assessment.figures) {
     if (result.ok && !isRowFigure(name)) scope.set(name, { value: result.value, dimension: dimension(unit) });
   }

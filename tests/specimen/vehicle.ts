@@ -124,16 +124,16 @@ export const revision: Revision = {
   actuator: {
     stallMoment: measured(1.2, 0.1, 'data sheet'),
     noLoadSpeed: measured(degrees(420), degrees(20), 'data sheet'),
-    naturalFrequency: measured(38, 3),
-    dampingRatio: measured(0.8, 0.05),
+    naturalFrequency: measured(60, 1.5),
+    dampingRatio: measured(0.8, 0.03),
   },
   loop: {
-    leanGain: measured(4.5),
-    rateGain: measured(0.25),
-    gimbalGain: measured(0.4),
+    leanGain: measured(2.4),
+    rateGain: measured(0.1),
+    gimbalGain: measured(0.3),
     sampleTime: measured(0.005),
-    delay: measured(0.014, 0.002),
-    sensorLag: measured(0.006, 0.001),
+    delay: measured(0.008, 0.0005),
+    sensorLag: measured(0.002, 0.0003),
     rateSource: 'rate gyro',
   },
   pack: {
