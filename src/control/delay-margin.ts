@@ -2,8 +2,8 @@
  * How much later the command may come before the balance is lost: found on the exact model, in which a delay that
  * is not a whole number of samples changes what the hold puts out between them.
  */
-import { angleBetween, type Complex, type ComplexVector } from './complex.ts';
-import { discretise, discretiseWithSlopes, type SampledPlant, type SampledWithSlopes } from './discretise.ts';
+import { angleBetween, type Complex } from './complex.ts';
+import { discretise, type SampledPlant, slopeByDelay } from './discretise.ts';
 import type { FrequencySweep } from './frequency-sweep.ts';
 import type { StateSpace } from './linear-plant.ts';
 import { loopTransfer, type TransferPoint, transferOf } from './loop-transfer.ts';
@@ -133,20 +133,15 @@ function delayedPoint(
   delay: number,
   theta: number,
 ): DelayedPoint | undefined {
-  const delayed = discretiseWithSlopes(plant, loop.sampled.sampleTime, delay, []);
-  const point = loopTransfer({ ...loop, sampled: delayed.sampled }).slopeAt(theta);
+  const sampled = discretise(plant, loop.sampled.sampleTime, delay);
+  const point = loopTransfer({ ...loop, sampled }).slopeAt(theta);
   if (!point) return undefined;
-  const [reByDelay, imByDelay] = transferByDelay(point.row, delayed, theta);
+  const [reByDelay, imByDelay] = transferOf(
+    point.row,
+    { ...sampled, ...slopeByDelay(plant, sampled) },
+    theta,
+  );
   return { ...point, reByDelay, imByDelay };
-}
-
-/** ∂L/∂delay at a point of the unit circle. */
-export function transferByDelay(
-  row: ComplexVector,
-  sampled: SampledWithSlopes,
-  theta: number,
-): [re: number, im: number] {
-  return transferOf(row, { ...sampled.sampled, ...sampled.byDelay }, theta);
 }
 
 /**

@@ -5,7 +5,7 @@
 import { DomainError, requireNotNegative, requirePositive } from '../mechanics/index.ts';
 import { multiply, multiplyColumn } from './dense.ts';
 import type { StateSpace } from './linear-plant.ts';
-import { type ExponentialWithSlopes, matrixExponentialWithSlopes } from './matrix-exponential.ts';
+import { matrixExponential } from './matrix-exponential.ts';
 
 /**
  * x(k+1) = Φ x(k) + Γ₀ u(k − m) + Γ₁ u(k − m − 1), m whole samples of delay.
@@ -24,11 +24,17 @@ export interface SampledPlant {
   readonly inputBefore: Float64Array;
 }
 
-/** Derivatives of a sampled plant by one quantity. */
-export interface SampledSlope {
+/** A stretch of time with the command held: e^{a t} and ∫₀^t e^{a s} ds b. */
+export interface Held {
+  readonly time: number;
   readonly transition: Float64Array;
   readonly input: Float64Array;
-  readonly inputBefore: Float64Array;
+}
+
+/** A sampled plant with its sample time in two stretches: the late command first, then the one of this sample. */
+export interface HeldPlant extends SampledPlant {
+  readonly late: Held;
+  readonly early: Held;
 }
 
 /**
@@ -45,123 +51,84 @@ export interface SampledSlope {
  * follows from holding the command over the two parts of the sample. The integrals come out of the exponential of
  * the matrix [a b; 0 0] (C. F. Van Loan 1978).
  */
-export function discretise(plant: StateSpace, sampleTime: number, delay: number): SampledPlant {
-  return discretiseWithSlopes(plant, sampleTime, delay, []).sampled;
-}
-
-export interface SampledWithSlopes {
-  readonly sampled: SampledPlant;
-  /** One for each direction in which a and b were changed. */
-  readonly slopes: readonly SampledSlope[];
-  readonly bySampleTime: SampledSlope;
-  readonly byDelay: SampledSlope;
-}
-
-/** The same with its exact derivatives by directions of (a, b), by the sample time and by the delay. */
-export function discretiseWithSlopes(
-  plant: StateSpace,
-  sampleTime: number,
-  delay: number,
-  directions: readonly Pick<StateSpace, 'a' | 'b'>[],
-): SampledWithSlopes {
+export function discretise(plant: StateSpace, sampleTime: number, delay: number): HeldPlant {
   requirePositive('sample time', sampleTime, 's');
   requireNotNegative('delay', delay, 's');
   const wholeSamples = Math.floor(delay / sampleTime);
-  const late = Math.min(Math.max(delay - wholeSamples * sampleTime, 0), sampleTime);
-  const early = sampleTime - late;
-  const first = held(plant, early, directions);
-  const second = held(plant, late, directions);
+  const lateTime = Math.min(Math.max(delay - wholeSamples * sampleTime, 0), sampleTime);
+  const late = held(plant, lateTime);
+  const early = held(plant, sampleTime - lateTime);
   const { order } = plant;
-  const transition = product(first.transition, second.transition, order);
+  const transition = new Float64Array(order * order);
+  multiply(transition, early.transition, late.transition, order);
   if (!transition.every(Number.isFinite)) {
     throw new DomainError('sample time', sampleTime, 'the vehicle falls beyond all numbers within it', 's');
   }
-  const inputBefore = column(first.transition, second.input, order);
+  return {
+    order,
+    sampleTime,
+    transition,
+    wholeSamples,
+    input: early.input,
+    inputBefore: column(early.transition, late.input, order),
+    late,
+    early,
+  };
+}
 
-  const slopes = directions.map((_, j): SampledSlope => {
-    const d1 = first.slopes[j] ?? first;
-    const d2 = second.slopes[j] ?? second;
-    return {
-      transition: sum(
-        product(d1.transition, second.transition, order),
-        product(first.transition, d2.transition, order),
-      ),
-      input: d1.input,
-      inputBefore: sum(column(d1.transition, second.input, order), column(first.transition, d2.input, order)),
-    };
-  });
+/** Derivatives of a sampled plant by one quantity. */
+export interface SampledSlope {
+  readonly transition?: Float64Array;
+  readonly input: Float64Array;
+  readonly inputBefore: Float64Array;
+}
 
-  // ∂early/∂delay = −1, ∂late/∂delay = 1; the end of the hold moves through Φ₁ b
-  const edge = column(first.transition, plant.b, order);
-  const m = wholeSamples;
+/** By the delay: the moment at which one command takes over from the other moves, and nothing else. */
+export function slopeByDelay(plant: StateSpace, sampled: HeldPlant): SampledSlope {
+  const edge = column(sampled.early.transition, plant.b, plant.order);
+  return { input: edge.map((entry) => -entry), inputBefore: edge };
+}
+
+/** By the sample time, with the delay as it is: one stretch grows by 1 + m, the other shrinks by m. */
+export function slopeBySampleTime(plant: StateSpace, sampled: HeldPlant): SampledSlope {
+  const { order, transition, wholeSamples: m, inputBefore, early } = sampled;
+  const growth = new Float64Array(order * order);
+  multiply(growth, plant.a, transition, order);
+  const edge = column(early.transition, plant.b, order);
   const grown = column(plant.a, inputBefore, order);
   const passed = column(transition, plant.b, order);
   return {
-    sampled: { order, sampleTime, transition, wholeSamples, input: first.input, inputBefore },
-    slopes,
-    bySampleTime: {
-      transition: product(plant.a, transition, order),
-      input: edge.map((entry) => (1 + m) * entry),
-      inputBefore: grown.map((entry, i) => (1 + m) * entry - m * (passed[i] ?? 0)),
-    },
-    byDelay: {
-      transition: new Float64Array(order * order),
-      input: edge.map((entry) => -entry),
-      inputBefore: edge,
-    },
+    transition: growth,
+    input: edge.map((entry) => (1 + m) * entry),
+    inputBefore: grown.map((entry, i) => (1 + m) * entry - m * (passed[i] ?? 0)),
   };
 }
 
-interface Held {
-  readonly transition: Float64Array;
-  readonly input: Float64Array;
+/** The matrix [a b; 0 0] t, whose exponential is [e^{a t} ∫e^{a s}ds b; 0 1]. */
+export function bordered({ a, b, order }: StateSpace, time: number): Float64Array {
+  const matrix = new Float64Array((order + 1) ** 2);
+  for (let i = 0; i < order; i++) {
+    for (let j = 0; j < order; j++) matrix[i * (order + 1) + j] = time * (a[i * order + j] ?? 0);
+    matrix[i * (order + 1) + order] = time * (b[i] ?? 0);
+  }
+  return matrix;
 }
 
-/** e^{a t} and ∫₀^t e^{a s} ds b, with their derivatives. */
-function held(
-  plant: StateSpace,
-  time: number,
-  directions: readonly Pick<StateSpace, 'a' | 'b'>[],
-): Held & { readonly slopes: readonly Held[] } {
+function held(plant: StateSpace, time: number): Held {
   const { order } = plant;
-  const bordered = ({ a, b }: Pick<StateSpace, 'a' | 'b'>): Float64Array => {
-    const matrix = new Float64Array((order + 1) ** 2);
-    for (let i = 0; i < order; i++) {
-      for (let j = 0; j < order; j++) matrix[i * (order + 1) + j] = time * (a[i * order + j] ?? 0);
-      matrix[i * (order + 1) + order] = time * (b[i] ?? 0);
-    }
-    return matrix;
-  };
-  const parts = (matrix: Float64Array): Held => {
-    const transition = new Float64Array(order * order);
-    const input = new Float64Array(order);
-    for (let i = 0; i < order; i++) {
-      const from = i * (order + 1);
-      transition.set(matrix.subarray(from, from + order), i * order);
-      input[i] = matrix[from + order] ?? 0;
-    }
-    return { transition, input };
-  };
-  const exponential: ExponentialWithSlopes = matrixExponentialWithSlopes(
-    bordered(plant),
-    order + 1,
-    directions.map(bordered),
-  );
-  return { ...parts(exponential.value), slopes: exponential.slopes.map(parts) };
-}
-
-function product(a: Float64Array, b: Float64Array, order: number): Float64Array {
-  const out = new Float64Array(order * order);
-  multiply(out, a, b, order);
-  return out;
+  const exponential = matrixExponential(bordered(plant, time), order + 1);
+  const transition = new Float64Array(order * order);
+  const input = new Float64Array(order);
+  for (let i = 0; i < order; i++) {
+    const from = i * (order + 1);
+    transition.set(exponential.subarray(from, from + order), i * order);
+    input[i] = exponential[from + order] ?? 0;
+  }
+  return { time, transition, input };
 }
 
 function column(m: Float64Array, v: Float64Array, order: number): Float64Array {
   const out = new Float64Array(order);
   multiplyColumn(out, m, v, order);
   return out;
-}
-
-function sum(a: Float64Array, b: Float64Array): Float64Array {
-  return a.map((entry, i) => entry + (b[i] ?? 0));
 }

@@ -6,19 +6,11 @@
  *   ë = ω_n² (L u − e) − 2 ζ ω_n ė                    u the command of the controller, L what one unit of it moves
  *   τ_s ẏ = x − y                                     each of lean and roll rate behind the sensors' lag
  *
- * Every coefficient is a sum of terms, each a product of powers of the vehicle's figures. They are kept as such
- * lists, so that a coefficient and its exact derivative by any figure come from the same line.
- *
  * Source: equations of moments about the ground line and about the tilt axis; actuator and sensor lag as they are
  * commonly modelled (second and first order).
  */
-import {
-  DomainError,
-  requireFinite,
-  requireNotNegative,
-  requirePositive,
-  standardGravity,
-} from '../mechanics/index.ts';
+import { DomainError, requireFinite, requireNotNegative, requirePositive } from '../mechanics/index.ts';
+import { type PlantTerms, plantTerms, type Term, termSlope, termValue } from './plant-terms.ts';
 
 export interface BalanceHardware {
   /** M, kg·m, of the whole vehicle, ballast included, about the ground line; more than 0. */
@@ -96,26 +88,18 @@ export interface LinearPlant extends StateSpace {
   readonly neutralModes: readonly NeutralMode[];
 }
 
-/** Derivatives of a plant's matrices by one figure. */
+/** Derivative of one coefficient: of a, or of b where the column is the order of the plant. */
+export interface SlopeEntry {
+  readonly row: number;
+  readonly column: number;
+  readonly value: number;
+}
+
+/** Derivatives of a plant by one figure: those of its coefficients, and of its signals where they change. */
 export interface PlantSlope {
   readonly figure: HardwareFigure;
-  readonly a: Float64Array;
-  readonly b: Float64Array;
-  readonly signals: Readonly<Record<Signal, Float64Array>>;
-}
-
-/** factor × Π figureⁿ, times the state or command named. */
-interface Term {
-  readonly of: PlantState | 'command';
-  readonly factor: number;
-  readonly powers: readonly (readonly [HardwareFigure, number])[];
-}
-
-interface PlantTerms {
-  readonly states: readonly PlantState[];
-  readonly rates: ReadonlyMap<PlantState, readonly Term[]>;
-  readonly signals: Readonly<Record<Signal, readonly Term[]>>;
-  readonly neutralModes: readonly NeutralMode[];
+  readonly entries: readonly SlopeEntry[];
+  readonly signals?: Readonly<Record<Signal, Float64Array>>;
 }
 
 export interface PlantOptions {
@@ -132,21 +116,44 @@ export interface PlantOptions {
  */
 export function linearPlant(hardware: BalanceHardware, options: PlantOptions): LinearPlant {
   requireHardware(hardware);
-  const terms = plantTerms(hardware, options);
-  return { ...assemble(terms, (term) => termValue(term, hardware)), neutralModes: terms.neutralModes };
+  return assemble(plantTerms(hardware, options), hardware);
 }
 
-/** The derivatives of the plant's matrices by those of the figures that it depends on. */
+/** The derivatives of the plant's coefficients by each figure that it depends on. */
 export function linearPlantSlopes(hardware: BalanceHardware, options: PlantOptions): PlantSlope[] {
-  const terms = plantTerms(hardware, options);
-  const figures = new Set<HardwareFigure>();
-  for (const list of [...terms.rates.values(), ...Object.values(terms.signals)]) {
-    for (const term of list) for (const [figure] of term.powers) figures.add(figure);
-  }
-  return [...figures].map((figure) => ({
-    figure,
-    ...assemble(terms, (term) => termSlope(term, hardware, figure)),
-  }));
+  const { states, rates, signals } = plantTerms(hardware, options);
+  const order = states.length;
+  const slopes = new Map<
+    HardwareFigure,
+    { figure: HardwareFigure; entries: SlopeEntry[]; signals?: Record<Signal, Float64Array> }
+  >();
+  const slopeOf = (
+    figure: HardwareFigure,
+  ): { entries: SlopeEntry[]; signals?: Record<Signal, Float64Array> } => {
+    const known = slopes.get(figure) ?? { figure, entries: [] };
+    slopes.set(figure, known);
+    return known;
+  };
+  states.forEach((state, row) => {
+    for (const term of rates.get(state) ?? []) {
+      for (const [figure] of term.powers) {
+        const value = termSlope(term, hardware, figure);
+        if (value !== 0) slopeOf(figure).entries.push({ row, column: columnOf(term, states), value });
+      }
+    }
+  });
+  everySignal((signal) => {
+    for (const term of signals[signal]) {
+      for (const [figure] of term.powers) {
+        const slope = slopeOf(figure);
+        slope.signals ??= everySignal(() => new Float64Array(order + 1));
+        const entries = slope.signals[signal];
+        const column = columnOf(term, states);
+        entries[column] = (entries[column] ?? 0) + termSlope(term, hardware, figure);
+      }
+    }
+  });
+  return [...slopes.values()];
 }
 
 function requireHardware(hardware: BalanceHardware): void {
@@ -172,113 +179,16 @@ function requireHardware(hardware: BalanceHardware): void {
   requireNotNegative('sensor lag', hardware.sensorLag, 's');
 }
 
-function term(of: Term['of'], factor: number, powers: Partial<Record<HardwareFigure, number>> = {}): Term {
-  return { of, factor, powers: Object.entries(powers) as [HardwareFigure, number][] };
-}
-
-function plantTerms(
-  hardware: BalanceHardware,
-  { reads, keepNeutralModes = false }: PlantOptions,
-): PlantTerms {
-  const readsGimbal = reads.includes('gimbal tilt') || reads.includes('gimbal rate');
-  // A rotor that does not turn lets the gimbal alone. Only one that topples by itself and is read still matters.
-  const gimbal =
-    hardware.spinMomentum > 0 || (hardware.gimbalCentring < 0 && readsGimbal && hardware.gimbalInertia > 0);
-  const free = gimbal && hardware.gimbalCentring === 0 && !keepNeutralModes;
-  const tiltMatters = !free || hardware.gimbalFriction > 0 || reads.includes('gimbal tilt');
-
-  const leanAcceleration: Term[] = [
-    term('lean', standardGravity, { firstMoment: 1, rollInertia: -1 }),
-    term('ballast offset', -standardGravity, { ballastMass: 1, rollInertia: -1 }),
-    term('ballast offset', -1, { ballastMass: 1, ballastHeight: 1, naturalFrequency: 2, rollInertia: -1 }),
-    term('ballast rate', -2, {
-      ballastMass: 1,
-      ballastHeight: 1,
-      dampingRatio: 1,
-      naturalFrequency: 1,
-      rollInertia: -1,
-    }),
-    term('command', 1, {
-      ballastMass: 1,
-      ballastHeight: 1,
-      naturalFrequency: 2,
-      commandToOffset: 1,
-      rollInertia: -1,
-    }),
-  ];
-  const rates = new Map<PlantState, readonly Term[]>([
-    ['lean', [term('lean rate', 1)]],
-    ['lean rate', leanAcceleration],
-  ]);
-  let gimbalRate: readonly Term[] = [];
-
-  if (free) {
-    // I_g α̇ = H φ − c α: one integration of the gimbal's equation, its constant being the neutral mode
-    gimbalRate = [term('lean', 1, { spinMomentum: 1, gimbalInertia: -1 })];
-    leanAcceleration.push(term('lean', -1, { spinMomentum: 2, gimbalInertia: -1, rollInertia: -1 }));
-    if (tiltMatters) {
-      gimbalRate = [...gimbalRate, term('gimbal tilt', -1, { gimbalFriction: 1, gimbalInertia: -1 })];
-      leanAcceleration.push(
-        term('gimbal tilt', 1, { spinMomentum: 1, gimbalFriction: 1, gimbalInertia: -1, rollInertia: -1 }),
-      );
-      rates.set('gimbal tilt', gimbalRate);
-    }
-  } else if (gimbal) {
-    leanAcceleration.push(term('gimbal rate', -1, { spinMomentum: 1, rollInertia: -1 }));
-    gimbalRate = [term('gimbal rate', 1)];
-    rates.set('gimbal tilt', gimbalRate);
-    rates.set('gimbal rate', [
-      term('lean rate', 1, { spinMomentum: 1, gimbalInertia: -1 }),
-      term('gimbal tilt', -1, { gimbalCentring: 1, gimbalInertia: -1 }),
-      term('gimbal rate', -1, { gimbalFriction: 1, gimbalInertia: -1 }),
-    ]);
-  }
-
-  rates.set('ballast offset', [term('ballast rate', 1)]);
-  rates.set('ballast rate', [
-    term('ballast offset', -1, { naturalFrequency: 2 }),
-    term('ballast rate', -2, { dampingRatio: 1, naturalFrequency: 1 }),
-    term('command', 1, { naturalFrequency: 2, commandToOffset: 1 }),
-  ]);
-
-  const lagged = hardware.sensorLag > 0;
-  const lag = (input: PlantState, output: PlantState): Term[] => [
-    term(input, 1, { sensorLag: -1 }),
-    term(output, -1, { sensorLag: -1 }),
-  ];
-  if (lagged) {
-    rates.set('lagged lean', lag('lean', 'lagged lean'));
-    if (reads.includes('measured rate')) rates.set('lagged rate', lag('lean rate', 'lagged rate'));
-  }
-  // a lag that is only beginning: y = x − τ_s ẋ
-  const beginning = (t: Term): Term => ({ ...t, factor: -t.factor, powers: [...t.powers, ['sensorLag', 1]] });
-  return {
-    states: [...rates.keys()],
-    rates,
-    signals: {
-      'measured lean': lagged ? [term('lagged lean', 1)] : [term('lean', 1), beginning(term('lean rate', 1))],
-      'measured rate': !reads.includes('measured rate')
-        ? []
-        : lagged
-          ? [term('lagged rate', 1)]
-          : [term('lean rate', 1), ...leanAcceleration.map(beginning)],
-      'gimbal tilt': gimbal && tiltMatters ? [term('gimbal tilt', 1)] : [],
-      'gimbal rate': gimbalRate,
-    },
-    neutralModes: free ? (tiltMatters ? ['gimbal offset'] : ['gimbal offset', 'gimbal tilt']) : [],
-  };
-}
-
 function assemble(
-  { states, rates, signals }: PlantTerms,
-  number: (term: Term) => number,
-): Omit<LinearPlant, 'neutralModes'> {
+  { states, rates, signals, neutralModes }: PlantTerms,
+  hardware: BalanceHardware,
+): LinearPlant {
   const order = states.length;
   const row = (terms: readonly Term[]): Float64Array => {
     const entries = new Float64Array(order + 1);
-    for (const t of terms) {
-      const column = t.of === 'command' ? order : states.indexOf(t.of);
-      entries[column] = (entries[column] ?? 0) + number(t);
+    for (const term of terms) {
+      const column = columnOf(term, states);
+      entries[column] = (entries[column] ?? 0) + termValue(term, hardware);
     }
     return entries;
   };
@@ -289,32 +199,19 @@ function assemble(
     a.set(entries.subarray(0, order), i * order);
     b[i] = entries[order] ?? 0;
   });
+  return { states, order, a, b, signals: everySignal((signal) => row(signals[signal])), neutralModes };
+}
+
+/** Column of what a term multiplies: a state, or the command, which comes last. */
+function columnOf({ of }: Term, states: readonly PlantState[]): number {
+  return of === 'command' ? states.length : states.indexOf(of);
+}
+
+function everySignal<T>(make: (signal: Signal) => T): Record<Signal, T> {
   return {
-    states,
-    order,
-    a,
-    b,
-    signals: {
-      'measured lean': row(signals['measured lean']),
-      'measured rate': row(signals['measured rate']),
-      'gimbal tilt': row(signals['gimbal tilt']),
-      'gimbal rate': row(signals['gimbal rate']),
-    },
+    'measured lean': make('measured lean'),
+    'measured rate': make('measured rate'),
+    'gimbal tilt': make('gimbal tilt'),
+    'gimbal rate': make('gimbal rate'),
   };
-}
-
-function termValue({ factor, powers }: Term, figures: BalanceHardware): number {
-  let value = factor;
-  for (const [figure, power] of powers) value *= figures[figure] ** power;
-  return value;
-}
-
-function termSlope({ factor, powers }: Term, figures: BalanceHardware, by: HardwareFigure): number {
-  let slope = 0;
-  let rest = factor;
-  for (const [figure, power] of powers) {
-    if (figure === by) slope = power * figures[figure] ** (power - 1);
-    else rest *= figures[figure] ** power;
-  }
-  return slope * rest;
 }

@@ -88,7 +88,7 @@ export function loopTransfer(loop: SampledLoop): LoopTransfer {
 /** L = −r Γ(z) for a row r found before, with the inputs of the same plant at any delay. */
 export function transferOf(
   row: ComplexVector,
-  sampled: SampledPlant,
+  sampled: Pick<SampledPlant, 'wholeSamples' | 'input' | 'inputBefore'>,
   theta: number,
 ): [re: number, im: number] {
   const { wholeSamples: m, input, inputBefore } = sampled;

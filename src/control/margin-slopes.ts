@@ -11,8 +11,7 @@ import {
   plantOptions,
 } from './balance-loop.ts';
 import { type ComplexVector, onCircle, timesReal } from './complex.ts';
-import { transferByDelay } from './delay-margin.ts';
-import { discretiseWithSlopes, type SampledSlope, type SampledWithSlopes } from './discretise.ts';
+import { discretise, slopeByDelay, slopeBySampleTime } from './discretise.ts';
 import {
   type HardwareFigure,
   type LinearPlant,
@@ -20,10 +19,12 @@ import {
   linearPlantSlopes,
   type PlantOptions,
   type Signal,
+  type SlopeEntry,
 } from './linear-plant.ts';
-import { loopTransfer, type TransferSlopePoint, transferOf } from './loop-transfer.ts';
+import { loopTransfer, type TransferSlopePoint } from './loop-transfer.ts';
 import type { StableLoop } from './margins.ts';
 import type { GainMargin } from './nyquist.ts';
+import { changeBySampling, type Pair, transferByCoefficient } from './transfer-slopes.ts';
 
 export type ControllerFigure = Exclude<keyof BalanceController, 'rateSource'>;
 export type LoopFigure = HardwareFigure | ControllerFigure;
@@ -39,8 +40,8 @@ export interface MarginSlopes {
 
 /** L at a critical point with its derivatives by θ, by the delay and by every figure. */
 interface CriticalPoint extends TransferSlopePoint {
-  readonly byDelay: readonly [re: number, im: number];
-  readonly byFigure: ReadonlyMap<LoopFigure, readonly [re: number, im: number]>;
+  readonly byDelay: Pair;
+  readonly byFigure: ReadonlyMap<LoopFigure, Pair>;
 }
 
 /**
@@ -87,7 +88,7 @@ function gainSlopes({ factor }: GainMargin, point: CriticalPoint | undefined): S
 function delaySlopes(point: CriticalPoint | undefined): Slopes {
   if (!point) return {};
   const { reByTheta, imByTheta, byDelay } = point;
-  const across = ([re, im]: readonly [number, number]): number => reByTheta * im - imByTheta * re;
+  const across = ([re, im]: Pair): number => reByTheta * im - imByTheta * re;
   const scale = across(byDelay);
   return each(point, (slope) => -across(slope) / scale);
 }
@@ -98,7 +99,7 @@ function peakSlopes(peak: number, point: CriticalPoint | undefined): Slopes {
   return each(point, ([dRe, dIm]) => -(peak ** 3) * (dRe * (1 + re) + dIm * im));
 }
 
-function each(point: CriticalPoint, slope: (d: readonly [number, number]) => number): Slopes {
+function each(point: CriticalPoint, slope: (d: Pair) => number): Slopes {
   const slopes: Slopes = {};
   for (const [figure, d] of point.byFigure) slopes[figure] = slope(d);
   return slopes;
@@ -114,11 +115,10 @@ function criticalPoints(
   thetas: readonly number[],
 ): (CriticalPoint | undefined)[] {
   const moving = prepare(loop, { reads: everySignal(loop.controller), keepNeutralModes: true }, delay);
-  const resting =
-    thetas.includes(0) && loop.plant.neutralModes.length > 0
-      ? prepare(loop, plantOptions(loop.controller), delay)
-      : moving;
-  return thetas.map((theta) => (theta === 0 ? resting : moving)(theta));
+  const points = moving(thetas);
+  if (loop.plant.neutralModes.length === 0 || !thetas.includes(0)) return points;
+  const [resting] = prepare(loop, plantOptions(loop.controller), delay)([0]);
+  return points.map((point, i) => (thetas[i] === 0 ? resting : point));
 }
 
 /** What the controller reads, and what it would read with gains that are 0 now. */
@@ -133,40 +133,44 @@ function prepare(
   { hardware, controller }: BalanceLoop,
   options: PlantOptions,
   delay: number,
-): (theta: number) => CriticalPoint | undefined {
+): (thetas: readonly number[]) => (CriticalPoint | undefined)[] {
   const plant = linearPlant(hardware, options);
   const plantSlopes = linearPlantSlopes(hardware, options);
-  const delayed = discretiseWithSlopes(plant, controller.sampleTime, delay, plantSlopes);
-  const transfer = loopTransfer({ sampled: delayed.sampled, ...feedbackRows(plant, controller) });
+  const sampled = discretise(plant, controller.sampleTime, delay);
+  const transfer = loopTransfer({ sampled, ...feedbackRows(plant, controller) });
+  const byDelay = slopeByDelay(plant, sampled);
+  const bySampleTime = slopeBySampleTime(plant, sampled);
+  const rows = controllerRows(plant, controller);
 
-  const changes = new Map<LoopFigure, Change>();
-  plantSlopes.forEach((slope, i) => {
-    const sampled = delayed.slopes[i];
-    changes.set(slope.figure, {
-      command: commandRows(slope.signals, controller),
-      ...(sampled ? { sampled } : {}),
+  return (thetas) => {
+    const points = thetas.map((theta) => transfer.slopeAt(theta));
+    const byCoefficient = transferByCoefficient(plant, sampled, points);
+    return points.map((point, i) => {
+      const coefficients = byCoefficient[i];
+      if (!point || !coefficients) return undefined;
+      const read = withHeldCommand(point.column, sampled.wholeSamples, point.theta);
+      const byFigure = new Map<LoopFigure, Pair>();
+      const add = (figure: LoopFigure, [re, im]: Pair): void => {
+        const [knownRe, knownIm] = byFigure.get(figure) ?? [0, 0];
+        byFigure.set(figure, [knownRe + re, knownIm + im]);
+      };
+      for (const { figure, entries, signals } of plantSlopes) {
+        add(figure, changeByEntries(coefficients, plant.order + 1, entries));
+        if (signals) add(figure, changeByCommand(read, point.theta, commandRows(signals, controller)));
+      }
+      for (const [figure, command] of rows) add(figure, changeByCommand(read, point.theta, command));
+      const delayed = changeBySampling(point, sampled, byDelay);
+      add('delay', delayed);
+      add('sampleTime', changeBySampling(point, sampled, bySampleTime));
+      return { ...point, byDelay: delayed, byFigure };
     });
-  });
-  for (const [figure, command] of controllerRows(plant, controller)) changes.set(figure, { command });
-  changes.set('delay', { sampled: delayed.byDelay });
-  changes.set('sampleTime', { ...changes.get('sampleTime'), sampled: delayed.bySampleTime });
-
-  return (theta) => {
-    const point = transfer.slopeAt(theta);
-    if (!point) return undefined;
-    const byFigure = new Map<LoopFigure, readonly [number, number]>();
-    for (const [figure, change] of changes) byFigure.set(figure, transferChange(point, delayed, change));
-    return { ...point, byDelay: transferByDelay(point.row, delayed, theta), byFigure };
   };
 }
 
-/** What a figure changes: the sampled plant, the rows of the controller, or both. */
-interface Change {
-  readonly sampled?: SampledSlope;
-  readonly command?: CommandRows;
-}
-
-/** The controller is linear in each gain: its slope is the controller with that gain 1 and the others 0. */
+/**
+ * The controller is linear in each gain: its slope is the controller with that gain 1 and the others 0. A difference
+ * of angles is divided by the sample time as well.
+ */
 function controllerRows(
   plant: Pick<LinearPlant, 'signals'>,
   controller: BalanceController,
@@ -180,52 +184,35 @@ function controllerRows(
     ['gimbalGain', rows({ gimbalGain: 1 })],
   ];
   if (controller.rateSource === 'difference of angle') {
-    // the difference is divided by the sample time
     list.push(['sampleTime', rows({ rateGain: -controller.rateGain / controller.sampleTime })]);
   }
   return list;
 }
 
-/** dL = −( dK y + r dΦ y + r dΓ ). */
-function transferChange(
-  { theta, row, column }: TransferSlopePoint,
-  { sampled }: SampledWithSlopes,
-  change: Change,
-): [re: number, im: number] {
+function changeByEntries(
+  byCoefficient: ComplexVector,
+  columns: number,
+  entries: readonly SlopeEntry[],
+): Pair {
   let re = 0;
   let im = 0;
-  if (change.sampled) {
-    const { transition, input, inputBefore } = change.sampled;
-    [re, im] = transferOf(row, { ...sampled, input, inputBefore }, theta);
-    const n = sampled.order;
-    for (let j = 0; j < n; j++) {
-      let sumRe = 0;
-      let sumIm = 0;
-      for (let i = 0; i < n; i++) {
-        const entry = transition[i * n + j] ?? 0;
-        sumRe += (row.re[i] ?? 0) * entry;
-        sumIm += (row.im[i] ?? 0) * entry;
-      }
-      const yRe = column.re[j] ?? 0;
-      const yIm = column.im[j] ?? 0;
-      re -= sumRe * yRe - sumIm * yIm;
-      im -= sumRe * yIm + sumIm * yRe;
-    }
-  }
-  if (change.command) {
-    const { now, before } = change.command;
-    const read = withHeldCommand(column, sampled.wholeSamples, theta);
-    const [nowRe, nowIm] = timesReal(read, now);
-    re -= nowRe;
-    im -= nowIm;
-    if (before) {
-      const [beforeRe, beforeIm] = timesReal(read, before);
-      const [cos, sin] = onCircle(theta, -1);
-      re -= cos * beforeRe - sin * beforeIm;
-      im -= cos * beforeIm + sin * beforeRe;
-    }
+  for (const { row, column, value } of entries) {
+    re += value * (byCoefficient.re[row * columns + column] ?? 0);
+    im += value * (byCoefficient.im[row * columns + column] ?? 0);
   }
   return [re, im];
+}
+
+/** dL = −dK(z) y, for what the controller reads at this sample and the one before. */
+function changeByCommand(read: ComplexVector, theta: number, { now, before }: CommandRows): Pair {
+  let [re, im] = timesReal(read, now);
+  if (before) {
+    const [beforeRe, beforeIm] = timesReal(read, before);
+    const [cos, sin] = onCircle(theta, -1);
+    re += cos * beforeRe - sin * beforeIm;
+    im += cos * beforeIm + sin * beforeRe;
+  }
+  return [-re, -im];
 }
 
 /** The states and, last, the command that acts just before the sampling instant: z^{−m−1} of the present one. */

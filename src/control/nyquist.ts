@@ -116,7 +116,7 @@ export function peakSensitivity(sweep: FrequencySweep): PeakSensitivity {
     const left = points[i - 1];
     const right = points[i + 1];
     if (distance > (distances[i - 1] ?? distance) || distance > (distances[i + 1] ?? distance)) return;
-    if (distance > 1.5 * nearest) return;
+    if (distance > 1.1 * nearest) return;
     consider(point.theta, distance);
     if (!left || !right) return;
     const before = growth(left.theta);
