@@ -1,8 +1,6 @@
 /** The form of a checklist template and of a test-card template: data that a club can write for itself. */
 import { z } from 'zod';
 
-z.config({ jitless: true }); // the window's content policy forbids code made from strings
-
 /** Ids end up in the paths of record changes, which are split at `/`, and are joined by `.`: hence the few characters. */
 const id = z
   .string()

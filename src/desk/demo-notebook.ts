@@ -7,7 +7,7 @@ import {
   answerItem,
   beginRun,
   builtinCards,
-  builtinChecklists,
+  checklistsOf,
   clear,
   finish,
   generateCard,
@@ -213,10 +213,7 @@ class Teller {
     if (!card || !template) throw new Error(`the demo runs a card “${event.card}” that is not there`);
     const revision = this.state.revision[card.revision] as Revision;
     const { prototype, assessment } = this.subject(revision.letter);
-    const checklists = template.checklists.flatMap((wanted) =>
-      builtinChecklists.filter((each) => each.id === wanted),
-    );
-    const items = generateChecklist(checklists, prototype, revision, assessment);
+    const items = generateChecklist(checklistsOf(template), prototype, revision, assessment);
     const begun = beginRun({
       cardId: event.card,
       card,

@@ -6,8 +6,6 @@ import { z } from 'zod';
 import { change, type JournalEntry } from '../notebook/index.ts';
 import type { Problem } from '../quantity/index.ts';
 
-z.config({ jitless: true });
-
 const session = z.string().min(1).max(64);
 const notebookName = z.string().min(1).max(120);
 const bytes = z.instanceof(Uint8Array);

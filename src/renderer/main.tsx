@@ -1,4 +1,8 @@
 /** Finds the desk (Electron's preload, or the host on loopback) and draws the window. */
+// These two come before everything else.
+import './no-code-from-text.ts';
+import './trusted-types.ts';
+
 import './design/tokens.css';
 import './design/base.css';
 import './design/layout.css';

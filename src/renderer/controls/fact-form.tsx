@@ -40,6 +40,7 @@ export function FactForm({ page, group }: { page: FactPage; group?: FactSpec['gr
             id={id}
             path={spec.path}
             field={spec}
+            plain={spec.record === 'prototype'}
             disabled={disabled}
           />
         );

@@ -35,8 +35,10 @@ export interface QuantityInputProps {
   /** The unit that people usually type; any other of the same dimension is read as well. */
   readonly display: string;
   readonly disabled: boolean;
-  /** Value only, uncertainty typed behind it: for tables. */
+  /** Without a visible label, uncertainty typed behind the value: for tables. */
   readonly compact?: boolean;
+  /** A figure that is set, not found out: no uncertainty, no word on how it was got. */
+  readonly plain?: boolean;
   readonly basis?: Basis;
   readonly check?: (si: number) => Problem | undefined;
   readonly onPreview: (field: QuantityField | undefined) => void;
@@ -51,7 +53,7 @@ interface Draft {
 }
 
 export function QuantityInput(props: QuantityInputProps) {
-  const { label, value, disabled, compact = false, onPreview, onCommit } = props;
+  const { label, value, disabled, compact = false, plain = false, onPreview, onCommit } = props;
   const id = useId();
   const [draft, setDraft] = useState<Draft>(() => draftOf(value, props.basis));
   const [problem, setProblem] = useState<Problem>();
@@ -115,7 +117,7 @@ export function QuantityInput(props: QuantityInputProps) {
           if (event.key === 'Enter') leave();
         }}
       />
-      {!compact && (
+      {!compact && !plain && (
         <>
           <input
             aria-label={`${label}: uncertainty`}
@@ -125,12 +127,13 @@ export function QuantityInput(props: QuantityInputProps) {
             spellCheck={false}
             value={draft.uncertainty}
             placeholder={disabled ? '' : '±'}
-            disabled={disabled || draft.text === ''}
+            disabled={disabled || draft.text === '' || saysUncertainty(draft.text)}
             onChange={(event) => type({ ...draft, uncertainty: event.target.value })}
             onBlur={leave}
           />
           <select
             aria-label={`${label}: kind of uncertainty`}
+            className={draft.uncertainty === '' ? 'unused' : undefined}
             value={draft.kind}
             disabled={disabled || draft.uncertainty === ''}
             onChange={(event) =>
@@ -196,13 +199,18 @@ function readDraft(draft: Draft, props: QuantityInputProps): Result<QuantityFiel
     typed: draft.text.trim(),
     si: parsed.value.si,
     u: parsed.value.u ?? 0,
-    basis: props.compact ? (props.basis ?? draft.basis) : draft.basis,
+    basis: props.compact || props.plain ? (props.basis ?? draft.basis) : draft.basis,
   };
   const typed = draft.uncertainty.trim().replace(/^±\s*/, '');
   if (typed === '') return good(known);
   const uncertainty = parseUncertainty(typed, draft.kind, props.display, `${props.label}, uncertainty`);
   if (!uncertainty.ok) return uncertainty;
   return good({ ...known, u: uncertainty.value, uncertainty: { typed, kind: draft.kind } });
+}
+
+/** `73 g ± 1 g` and `73.2(4) g` say it themselves; a leading ± is a travel to both sides. */
+function saysUncertainty(text: string): boolean {
+  return /[^\s±]\s*±/.test(text) || text.includes('(');
 }
 
 function pick<T extends string>(choices: readonly T[], text: string): T {

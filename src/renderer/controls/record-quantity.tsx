@@ -15,6 +15,7 @@ export interface RecordQuantityProps {
   readonly label?: string;
   readonly disabled: boolean;
   readonly compact?: boolean;
+  readonly plain?: boolean;
   readonly basis?: Basis;
 }
 

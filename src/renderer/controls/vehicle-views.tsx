@@ -8,7 +8,8 @@ export function VehicleViews({ views }: { views: NonNullable<VehicleViewOptions[
   const chosen = useChosen();
   const assessment = useAssessment();
   if (!chosen || !assessment || Object.keys(chosen.revision.parts).length === 0) return null;
-  const options = { width: views.length > 1 ? 460 : 300, largestHeight: 280, views };
+  const options =
+    views.length > 1 ? { width: 620, largestHeight: 300, views } : { width: 330, largestHeight: 300, views };
   return (
     <div className="vehicle-views">
       <DrawingView drawing={vehicleDrawing(chosen.prototype.name, chosen.revision, assessment, options)} />

@@ -157,6 +157,7 @@ function Inputs({ explanation: { inputs } }: { explanation: Explanation }) {
 }
 
 function Budget({ explanation: { budget, advice, takenAsExact } }: { explanation: Explanation }) {
+  const largest = budget[0]?.share ?? 1;
   if (budget.length === 0 && takenAsExact.length === 0) return null;
   return (
     <section>
@@ -169,7 +170,10 @@ function Budget({ explanation: { budget, advice, takenAsExact } }: { explanation
                 <th scope="row">{line.label}</th>
                 <td className="number">{Math.round(line.share * 100)} %</td>
                 <td className="budget-cell" aria-hidden>
-                  <span className="budget-bar" style={{ width: `${Math.max(1, line.share * 100)}%` }} />
+                  <span
+                    className="budget-bar"
+                    style={{ width: `${Math.max(1, (100 * line.share) / largest)}%` }}
+                  />
                 </td>
               </tr>
             ))}

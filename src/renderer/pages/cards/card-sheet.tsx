@@ -4,7 +4,7 @@ import { Button } from 'react-aria-components';
 import {
   beginRun,
   builtinCards,
-  builtinChecklists,
+  checklistsOf,
   generateChecklist,
   issueCard,
   readableCard,
@@ -40,15 +40,16 @@ export function CardSheet({ id, card }: { id: string; card: TestCard }) {
 
   function start() {
     const template = builtinCards.find((each) => each.id === card.template);
-    const checklists = builtinChecklists.filter((each) => template?.checklists.includes(each.id));
-    const ordered = (template?.checklists ?? []).flatMap((wanted) =>
-      checklists.filter((each) => each.id === wanted),
-    );
     const begun = beginRun({
       cardId: id,
       card,
       revision: subject.revision,
-      items: generateChecklist(ordered, subject.prototype, subject.revision, subject.assessment),
+      items: generateChecklist(
+        template ? checklistsOf(template) : [],
+        subject.prototype,
+        subject.revision,
+        subject.assessment,
+      ),
       number: nextNumber(runs),
       by: settings.author || 'unnamed',
       at: now(),

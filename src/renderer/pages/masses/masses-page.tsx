@@ -31,19 +31,14 @@ export function MassesPage() {
         <div className="follows">
           <FigureList
             caption="What the parts add up to"
-            names={[
-              'total_mass',
-              'cg_height',
-              'cg_forward',
-              'cg_left',
-              'first_moment',
-              'roll_inertia',
-              'toppling_stiffness',
-              'toppling_time',
-            ]}
+            names={['total_mass', 'cg_height', 'cg_forward', 'cg_left']}
           />
-          <VehicleViews views={['side view', 'rear view']} />
+          <FigureList
+            caption="How it topples"
+            names={['first_moment', 'roll_inertia', 'toppling_stiffness', 'toppling_time']}
+          />
         </div>
+        <VehicleViews views={['side view', 'rear view']} />
         <Notices groups={['mass']} />
       </section>
       <section>
