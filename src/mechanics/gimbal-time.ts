@@ -48,7 +48,7 @@ export function timeToStop(stroke: GimbalStroke & { readonly moment: number }): 
  *   t = τ ln( 1 + H (sin α_m − sin α₀) / (K φ₀ τ) ),   from  H (sin α − sin α₀) = ∫ K φ₀ e^(t/τ) dt
  *
  * τ belongs to a gimbal near upright. As the gimbal tilts, the same friction costs more lean (c α̇ = H cos α φ̇), so the
- * formula is long, by no more than 1.5 % for a stop at 30°, 3 % at 45° and 5 % at 60°. With a sprung gimbal that starts
+ * formula is long, by no more than 1.4 % for a stop at 30°, 3.1 % at 45° and 5.1 % at 60°. With a sprung gimbal that starts
  * upright the lean at first grows more slowly than e^(t/τ), and the formula is on the safe side; with a top-heavy one
  * it is a guide only.
  *
@@ -119,7 +119,7 @@ export const gimbalTimeCalculations: readonly Calculation[] = [
     },
     outputs: { time },
     validity:
-      'Nutation died out, lean small, free gimbal: long by at most 3 % for a stop at 45°, 5 % at 60°; with a sprung gimbal on the safe side, with a top-heavy one a guide only.',
+      'Nutation died out, lean small, free gimbal: long by at most 3.1 % for a stop at 45°, 5.1 % at 60°; with a sprung gimbal on the safe side, with a top-heavy one a guide only.',
     source: 'Derived: angular impulse about the roll axis with the lean growing as exp(t/τ)',
     compute: (inputs) => ({ time: timeToStopFromLean(inputs) }),
     example: {

@@ -84,7 +84,7 @@ export function slowTopplingTime(gyro: {
  * @param centring        k, N·m/rad, not 0; positive sprung or pendulous, negative top-heavy
  * @returns τ, s, in which the lean (or the swing of the oscillation) grows e-fold
  * @throws DomainError  for k = 0 (use the free gimbal's), and for k < 0 without friction, where the swing does not grow
- * Source: characteristic polynomial without its terms in I and I_g, good to about (I |k| + K I_g)/H².
+ * Source: characteristic polynomial without its terms in I and I_g, good to about (2 I |k| + K I_g)/H² of itself.
  */
 export function centredTopplingTime(gyro: {
   readonly spinMomentum: number;
@@ -186,7 +186,7 @@ export const gyroTopplingCalculations: readonly Calculation[] = [
     },
     outputs: { timeConstant },
     validity:
-      'Quasi-static, good to about (I |k| + K I_g)/H² of itself; a top-heavy gimbal holds only while H > √(K I_g) + √(I |k|).',
+      'Quasi-static, good to about (2 I |k| + K I_g)/H² of itself; a top-heavy gimbal holds only while H > √(K I_g) + √(I |k|).',
     source: 'Derived: (I s² − K)(I_g s² + c s + k) + H² s² = 0 without its terms in I and I_g',
     compute: (inputs) => ({ timeConstant: centredTopplingTime(inputs) }),
     example: { spinMomentum: 0.55, stiffness: 4.825, gimbalFriction: 0.005, centring: 0.15 },

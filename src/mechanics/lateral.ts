@@ -1,6 +1,6 @@
 /** What the lean that the ballast holds is worth on the road: sideways acceleration, turns, cross slopes. */
 import { type Calculation, calculation } from './calculation.ts';
-import { DomainError, requireFinite, requireNotNegative, requirePositive } from './domain.ts';
+import { DomainError, requireNotNegative, requirePositive } from './domain.ts';
 import { standardGravity } from './gravity.ts';
 
 function requireLean(lean: number): void {
@@ -73,7 +73,6 @@ export function crossSlope({
   readonly reserve?: number;
 }): number {
   requireLean(largestLean);
-  requireFinite('reserve for disturbances', reserve, 'rad');
   requireNotNegative('reserve for disturbances', reserve, 'rad');
   return largestLean - reserve;
 }
