@@ -509,7 +509,7 @@ export const catalogue = {
     remedy: 'Choose one of: {choices}.',
   },
   'checklist.initials': {
-    reason: 'nobody has put their initials.',
+    reason: 'there are no initials, or more than eight letters of them.',
     remedy: 'Type one to eight letters.',
   },
   'checklist.second-person': {

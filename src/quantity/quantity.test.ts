@@ -11,7 +11,9 @@ function si(text: string, unit: string): number {
 
 function refusal(text: string, unit: string) {
   const result = parseQuantity(text, unit, 'Field');
-  return result.ok ? undefined : result.problem;
+  if (result.ok) return undefined;
+  expect(sentence(result.problem), 'every figure in braces is given').not.toMatch(/[{}]/);
+  return result.problem;
 }
 
 describe('a number with a unit', () => {

@@ -40,7 +40,7 @@ const cache = new Map<string, Result<Unit>>();
 export function parseUnit(text: string, place = 'unit'): Result<Unit> {
   const known = cache.get(text);
   const result = known ?? readWhole(text);
-  if (!known) {
+  if (!known && text.length <= LONGEST_UNIT_TEXT) {
     if (cache.size >= CACHE_SIZE) cache.clear();
     cache.set(text, result);
   }

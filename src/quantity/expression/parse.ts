@@ -3,6 +3,7 @@ import type { Result } from '../problem.ts';
 import type { Unit } from '../unit.ts';
 import { CONSTANTS, KEYWORDS } from './constants.ts';
 import { caught } from './fault.ts';
+import { LONGEST_EXPRESSION } from './token.ts';
 import { type Term, treeOf } from './tree.ts';
 
 export interface Expression {
@@ -24,7 +25,7 @@ const cache = new Map<string, Result<Expression>>();
 export function parseExpression(text: string, place = 'expression'): Result<Expression> {
   const known = cache.get(text);
   const result = known ?? caught(place, () => read(text));
-  if (!known) {
+  if (!known && text.length <= LONGEST_EXPRESSION) {
     if (cache.size >= CACHE_SIZE) cache.clear();
     cache.set(text, result);
   }

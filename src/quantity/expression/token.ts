@@ -80,6 +80,7 @@ export function tokensOf(typed: string): Tokens {
     const token = readLiteral(cursor) ?? readName(cursor) ?? readSign(cursor);
     if (token.kind === 'name' && token.name === 'in') {
       if (open.length > 0) throw fault('expression.in-not-last', {}, token.span);
+      if (tokens.length === 0) throw fault('expression.empty', {}, [0, typed.length]);
       return { tokens, target: readTarget(cursor, token.span[0]) };
     }
     checkBrackets(token, open);
