@@ -7,6 +7,7 @@ import captiveSpinUp from '../../templates/cards/captive-spin-up.json' with { ty
 import freeBalance from '../../templates/cards/free-balance.json' with { type: 'json' };
 import abnormalEvents from '../../templates/checklists/abnormal-events.json' with { type: 'json' };
 import afterRun from '../../templates/checklists/after-run.json' with { type: 'json' };
+import balanceRun from '../../templates/checklists/balance-run.json' with { type: 'json' };
 import benchWork from '../../templates/checklists/bench-work.json' with { type: 'json' };
 import captiveRun from '../../templates/checklists/captive-run.json' with { type: 'json' };
 import clearAndArm from '../../templates/checklists/clear-and-arm.json' with { type: 'json' };
@@ -22,6 +23,7 @@ export const builtinChecklists: readonly ChecklistTemplate[] = [
   packInspection,
   firstSpinUp,
   captiveRun,
+  balanceRun,
   clearAndArm,
   afterRun,
   abnormalEvents,

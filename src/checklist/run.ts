@@ -120,8 +120,8 @@ export function answerItem(
     at,
     initials: initials.trim(),
     ...(second === undefined || second.trim() === '' ? {} : { second: second.trim() }),
-    ...(reading === undefined ? {} : { reading }),
-    ...(choice === undefined ? {} : { choice }),
+    ...(reading === undefined || !item.measured ? {} : { reading }),
+    ...(choice === undefined || !item.choices ? {} : { choice }),
     ...(note === undefined || note.trim() === '' ? {} : { note: note.trim() }),
     met: given.met ?? true,
   };
@@ -244,8 +244,12 @@ function unspokenRepeat(run: Run, item: ChecklistItem, given: Given): Problem | 
     : undefined;
 }
 
-function noName(item: ChecklistItem, given: Given): Problem | undefined {
-  return plainInitials(given.initials) === ''
+/** The record has room for eight characters. */
+const LONGEST_INITIALS = 8;
+
+function noName(item: ChecklistItem, { initials, second = '' }: Given): Problem | undefined {
+  const tooLong = [initials, second].some((text) => text.trim().length > LONGEST_INITIALS);
+  return tooLong || plainInitials(initials) === ''
     ? { code: 'checklist.initials', place: item.text, figures: {} }
     : undefined;
 }

@@ -14,7 +14,7 @@ export const samplePrototype: Prototype = {
   kind: 'inline two-wheeler',
   description: '',
   createdAt: '2025-03-01T09:00:00Z',
-  requirements: { overspeedFactor: known(1.2) },
+  requirements: { overspeedFactor: known(1.2), leanToRecover: known(0.06) },
 };
 
 export const sampleRevision: Revision = {
