@@ -98,6 +98,30 @@ describe('a figure without uncertainty', () => {
   });
 });
 
+describe('a unit', () => {
+  test.each([
+    ['kg*m^2', 'kg·m²'],
+    ['kg m2', 'kg·m²'],
+    ['N·m·s/rad', 'N·m·s/rad'],
+    ['m / s^2', 'm/s²'],
+    ['rad s^-1', 'rad·s⁻¹'],
+    ['s-1', 's⁻¹'],
+    ['kgf-cm', 'kgf·cm'],
+    ['rad/(s V)', 'rad/(s·V)'],
+    ['m**(-2)', 'm⁻²'],
+    ['deg/s', '°/s'],
+    ['mohm', 'mohm'],
+    ['ohm', 'Ω'],
+    ['\u2126', 'Ω'],
+    ['1/min', '1/min'],
+    ['g_n', 'g_n'],
+    ['kg^0.5', 'kg^0.5'],
+  ])('typed as %s is printed as %s', (typed, expected) => {
+    expect(formatValue(0, typed)).toBe(`0${NARROW}${expected}`);
+    expect(toDisplay(1, expected)).toBe(toDisplay(1, typed));
+  });
+});
+
 describe('display units', () => {
   test('are reached without a stray last digit', () => {
     expect(toDisplay(0.0732, 'g')).toBe(73.2);

@@ -8,6 +8,7 @@ import { superscript } from './dimension.ts';
 import { nearest } from './rational.ts';
 import { standardUncertainty, type Uncertain } from './uncertain.ts';
 import { type Unit, unitOf } from './unit.ts';
+import { printedUnit } from './unit-print.ts';
 
 const MINUS = '\u2212';
 /** Between a number and its unit and between groups of figures; no line breaks there. */
@@ -40,6 +41,7 @@ function differenceToDisplay(si: number, unit: Unit): number {
  * @param unit  unit to print it in; `1` prints none
  * @param u     standard uncertainty in SI. Its place decides the digits; it is not printed. Without it, or when it is
  *              0, four significant digits
+ * @throws ProblemError  for a unit that cannot be read
  */
 export function formatValue(si: number, unit: string, u?: number): string {
   const value = toDisplay(si, unit);
@@ -57,8 +59,9 @@ export function formatUncertain(figure: Uncertain, unit: string): string {
 }
 
 function withUnit(number: string, unit: string): string {
-  if (unit === '1' || unit === '') return number;
-  return unit === '°' ? `${number}°` : `${number}${NARROW_SPACE}${unit}`;
+  const printed = printedUnit(unit);
+  if (printed === '1') return number;
+  return printed === '°' ? `${number}°` : `${number}${NARROW_SPACE}${printed}`;
 }
 
 function print(value: number, u: number, bracket: boolean): string {

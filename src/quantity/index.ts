@@ -40,3 +40,4 @@ export {
 } from './uncertain.ts';
 export { parseUncertainty } from './uncertainty.ts';
 export { dimension, parseUnit, type Unit } from './unit.ts';
+export { printedUnit } from './unit-print.ts';
