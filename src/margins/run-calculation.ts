@@ -76,12 +76,12 @@ function unfit(
   inputs: Readonly<Record<string, CalculationInput>>,
 ): Problem | undefined {
   for (const name of Object.keys(inputs)) {
-    if (specs[name]) continue;
+    if (Object.hasOwn(specs, name)) continue;
     const names = Object.keys(specs).join(', ');
     return { code: 'calculation.unknown-input', place: id, figures: { id, name, names } };
   }
   for (const [name, spec] of Object.entries(specs)) {
-    const input = inputs[name];
+    const input = Object.hasOwn(inputs, name) ? inputs[name] : undefined;
     if (input === undefined) {
       if (spec.default !== undefined) continue;
       const figures = { name, meaning: spec.meaning, unit: spec.unit };
