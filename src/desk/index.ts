@@ -7,7 +7,7 @@ export { answer } from './answer.ts';
 export { attachmentPath, largestAttachment } from './attachments.ts';
 export { fileStamp, timeStamp } from './clock.ts';
 export { contentPolicy, fileHeaders } from './content-policy.ts';
-export { writeDemo } from './demo.ts';
+
 export { type DeskSpec, deskHandlers, homeFolder, type OpenDesk } from './desk.ts';
 export { errorCode, type FileFacts, type Files, fileReason, nodeFiles, type OpenFile } from './files.ts';
 export type { JournalHeading } from './journal-line.ts';
@@ -23,4 +23,5 @@ export {
 } from './notebook-folder.ts';
 export { type Rebuilding, type RecordCounts, rebuild, type Verification, verify } from './verify.ts';
 export { resolveInside, type WindowFile, windowFile } from './window-files.ts';
+export { writeDemo } from './write-demo.ts';
 export { writeWhole } from './write-whole.ts';

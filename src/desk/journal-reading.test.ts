@@ -105,6 +105,9 @@ describe('a single changed byte', () => {
     const random = seededRandom(7);
     const anyByte = (): number => Math.floor(random() * 256);
     const special = [0, 10, 32, 34, 48, 92, 125];
+    const given = [1, 2, 3, 4, 5].map((seq) => JSON.stringify(entry(seq, `name ${seq} µ`)));
+    const heading = sound.ends[0] ?? 0;
+    const unseen: string[] = [];
     for (let place = 0; place < sound.bytes.length; place++) {
       const old = sound.bytes[place] ?? 0;
       for (const value of [old ^ 1, old ^ 0x80, anyByte(), ...special]) {
@@ -112,18 +115,16 @@ describe('a single changed byte', () => {
         const changed = Buffer.from(sound.bytes);
         changed[place] = value;
         const read = readJournal(changed);
-        if (!read.ok) {
-          expect(place, 'only the heading makes it no journal').toBeLessThan(sound.ends[0] ?? 0);
-          continue;
-        }
-        const { torn, damage, entries } = read.value;
-        expect(torn ?? damage, `byte ${place} becomes ${value}`).toBeDefined();
-        // What is given out as sound is untouched.
-        for (const [index, given] of entries.entries())
-          expect(given).toEqual(entry(index + 1, `name ${index + 1} µ`));
-        expect(entries.length).toBeLessThan(5);
+        const seen = read.ok
+          ? (read.value.torn ?? read.value.damage) !== undefined &&
+            read.value.entries.length < 5 &&
+            // What is given out as sound is untouched.
+            read.value.entries.every((each, index) => JSON.stringify(each) === given[index])
+          : place < heading; // only a changed heading makes it no journal at all
+        if (!seen) unseen.push(`byte ${place} becomes ${value}`);
       }
     }
+    expect(unseen).toEqual([]);
   });
 
   it('in the middle is damage with its line number, never a torn end', () => {

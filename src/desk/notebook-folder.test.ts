@@ -317,11 +317,11 @@ describe('opening after a crash', () => {
   it('gives out what stands before a damaged line and never writes', async () => {
     const disk = await newDisk();
     const first = await opened(disk);
-    await first.append(1, 'B', [renamed('aaa')]);
-    await first.append(2, 'B', [renamed('bbb')]);
+    await first.append(1, 'B', [renamed('number one')]);
+    await first.append(2, 'B', [renamed('number two')]);
     await first.close();
     const damaged = Buffer.from(disk.peek(journalPath));
-    damaged.write('zzz', damaged.indexOf('aaa'));
+    damaged.write('letters', damaged.indexOf('number one'));
     disk.poke(journalPath, damaged);
     const notebook = await opened(disk);
     expect(notebook.readOnly).toBe(true);

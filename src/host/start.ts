@@ -5,7 +5,7 @@
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { homeFolder } from '../desk/index.ts';
+import { homeFolder, writeDemo } from '../desk/index.ts';
 import { openBrowser } from './browser.ts';
 import { electronProgram } from './electron-program.ts';
 import { runInBrowser } from './run-in-browser.ts';
@@ -42,7 +42,7 @@ function inElectron(program: string): Promise<number> {
 function inBrowser(absent: boolean): Promise<number> {
   const port = process.env.COUNTERPOISE_PORT;
   return runInBrowser({
-    desk: { home: homeFolder() },
+    desk: { home: homeFolder(), demo: writeDemo },
     folder: join(root, 'out', 'renderer'),
     port: port === undefined || port === '' ? undefined : Number(port),
     because: absent ? "Electron's program file is not installed: opening" : 'Opening',

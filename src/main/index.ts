@@ -4,7 +4,7 @@
  */
 import { join } from 'node:path';
 import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, session } from 'electron';
-import { homeFolder } from '../desk/index.ts';
+import { homeFolder, writeDemo } from '../desk/index.ts';
 import { startUp } from './start-up.ts';
 
 const out = join(import.meta.dirname, '..');
@@ -13,6 +13,7 @@ const userData = process.env.COUNTERPOISE_USER_DATA;
 startUp({
   electron: { app, BrowserWindow, dialog, ipcMain, Menu, protocol, session },
   home: homeFolder(),
+  demo: writeDemo,
   folder: join(out, 'renderer'),
   preload: join(out, 'preload', 'preload.cjs'),
   platform: process.platform,

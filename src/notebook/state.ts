@@ -22,15 +22,22 @@ export const emptyState: NotebookState = {
 
 /** The state after the change, or why it cannot be made. The record is checked as a whole. */
 export function apply(state: NotebookState, change: Change): Result<NotebookState> {
-  const before = state[change.kind][change.id];
+  const record = recordAfter(state, change);
+  if (!record.ok) return record;
+  const { kind, id } = change;
+  return good({ ...state, [kind]: { ...state[kind], [id]: record.value } } as NotebookState);
+}
+
+function recordAfter(state: NotebookState, change: Change): Result<unknown> {
+  const before = Object.hasOwn(state[change.kind], change.id) ? state[change.kind][change.id] : undefined;
   if (change.op === 'create') {
     if (before !== undefined) return bad('record.exists', change.kind, { kind: change.kind, id: change.id });
-    return put(state, change.kind, change.id, change.value);
+    return checked(change.kind, change.value);
   }
   if (before === undefined) return bad('record.unknown', change.kind, { kind: change.kind, id: change.id });
   const locked = lockedBy(state, change);
   if (locked) return { ok: false, problem: locked };
-  return put(state, change.kind, change.id, setAll(before as Json, change.set));
+  return checked(change.kind, setAll(before as Json, change.set));
 }
 
 /** The change that undoes `change`, given the state before it. A creation has no inverse: it stays on record. */
@@ -53,26 +60,28 @@ export interface Replay {
 }
 
 export function replay(entries: Iterable<JournalEntry>, from: NotebookState = emptyState): Replay {
-  let state = from;
+  // Written into while nobody else sees it: a copy of all records for each entry would take minutes for a long journal.
+  const draft = Object.fromEntries(
+    Object.entries(from).map(([kind, records]) => [kind, Object.assign(Object.create(null), records)]),
+  ) as { [K in RecordKind]: Record<string, unknown> };
   const refused: { seq: number; problem: Problem }[] = [];
-  for (const entry of entries) {
-    const next = apply(state, entry.change);
-    if (next.ok) state = next.value;
-    else refused.push({ seq: entry.seq, problem: next.problem });
+  for (const { seq, change } of entries) {
+    const record = recordAfter(draft as NotebookState, change);
+    if (record.ok) draft[change.kind][change.id] = record.value;
+    else refused.push({ seq, problem: record.problem });
   }
-  return { state, refused };
+  const kinds = Object.entries(draft).map(([kind, records]) => [kind, { ...records }]);
+  return { state: Object.fromEntries(kinds) as NotebookState, refused };
 }
 
-function put(state: NotebookState, kind: RecordKind, id: string, value: Json): Result<NotebookState> {
+function checked(kind: RecordKind, value: Json): Result<unknown> {
   const parsed = schemas[kind].safeParse(value);
-  if (!parsed.success) {
-    const issue = parsed.error.issues[0];
-    const path = issue?.path.join('/') ?? '';
-    return bad('record.invalid', path === '' ? kind : `${kind}, ${path}`, {
-      detail: issue?.message ?? 'the record does not have the expected form',
-    });
-  }
-  return good({ ...state, [kind]: { ...state[kind], [id]: parsed.data } } as NotebookState);
+  if (parsed.success) return good(parsed.data);
+  const issue = parsed.error.issues[0];
+  const path = issue?.path.join('/') ?? '';
+  return bad('record.invalid', path === '' ? kind : `${kind}, ${path}`, {
+    detail: issue?.message ?? 'the record does not have the expected form',
+  });
 }
 
 /** An issued revision never changes; issuing it is the last change that it takes. */
