@@ -53,7 +53,7 @@ export const catalogue = {
     remedy: 'Type one number with its unit, for example {example}.',
   },
   'quantity.too-large': {
-    reason: '“{text}” is larger than any number that can be reckoned with.',
+    reason: '“{text}” is beyond the numbers that can be reckoned with.',
     remedy: 'Check the exponent, for example {example}.',
   },
   'quantity.missing-unit': {

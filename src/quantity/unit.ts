@@ -9,7 +9,7 @@ import type { ProblemCode } from './catalogue.ts';
 import { type Cursor, passSpaces, take } from './cursor.ts';
 import { type Dimension, isRepresentable, NUMBER, plainFigures, timesPower } from './dimension.ts';
 import { bad, good, type Problem, ProblemError, type Result } from './problem.ts';
-import { bits, divide, multiply, nearest, ONE, power, type Rational, rational, shift } from './rational.ts';
+import { bits, multiply, nearest, ONE, power, type Rational, rational, shift } from './rational.ts';
 import { PREFIXES, UNIT_ROWS, type UnitRow } from './unit-table.ts';
 
 export interface Unit {
@@ -110,9 +110,8 @@ function readWhole(text: string): Result<Unit> {
 function readProduct(cursor: Cursor): Raw {
   const start = cursor.at;
   passSpaces(cursor);
-  let result = PURE;
-  if (!take(cursor, /\//y)) result = readFactor(cursor);
-  else return raise(result, readFactor(cursor), -1, cursor, start);
+  if (take(cursor, /\//y)) return raise(PURE, readFactor(cursor), -1, cursor, start);
+  let result = readFactor(cursor);
   for (;;) {
     const before = cursor.at;
     if (take(cursor, / *[·⋅∙*×] *| *\/ *| +(?=[^ )])|-(?=\p{L})/uy) === undefined) return result;
@@ -230,10 +229,4 @@ function unitWord(word: string, start: number): Raw {
   throw other
     ? fault('quantity.misspelt-unit', { unit: word, suggestion: other }, start, start + word.length)
     : fault('quantity.unknown-unit', { unit: word, example: 'kg·m²' }, start, start + word.length);
-}
-
-/** How many of `unit` one of `other` is, without rounding but for powers of π. */
-export function ratioOf(unit: Unit, other: Unit): number {
-  const ratio = divide(unit.exact.ratio, other.exact.ratio);
-  return nearest(ratio) * Math.PI ** (unit.exact.pi - other.exact.pi);
 }

@@ -166,6 +166,8 @@ describe('units in a formula', () => {
     ['(total_mass in g) * 2', 'expression.in-not-last', 'in'],
     ['2 total_mass', 'expression.not-a-unit', 'total_mass'],
     ['3 metre', 'expression.not-a-unit', 'metre'],
+    ['3 Kg', 'quantity.misspelt-unit', 'Kg'],
+    ['total_mass in', 'expression.unfinished', 'in'],
     ['2 sin(1)', 'expression.not-a-unit', 'sin'],
     ['2 W/°C', 'quantity.temperature-in-product', 'W/°C'],
   ])('%s is refused as %s at “%s”', (text, code, place) => {

@@ -8,6 +8,7 @@
  */
 import { type Cursor, passSpaces, take } from '../cursor.ts';
 import { plainDecimal } from '../number-text.ts';
+import type { ProblemError } from '../problem.ts';
 import { toSi } from '../reading.ts';
 import { isUnitWord, parseUnit, type Unit, unitOf } from '../unit.ts';
 import { fault, moved } from './fault.ts';
@@ -44,7 +45,7 @@ function readUnit(cursor: Cursor, figures: string): { unit: Unit; joined: readon
     cursor.at = afterNumber;
     return undefined;
   }
-  if (!isUnitWord(word)) throw fault('expression.not-a-unit', { word }, [from, cursor.at]);
+  if (!isUnitWord(word)) throw notAUnit(word, from);
   const joined = readJoined(cursor);
   const unit = parseUnit(cursor.text.slice(from, cursor.at));
   if (!unit.ok) throw moved(unit.problem, from);
@@ -53,6 +54,14 @@ function readUnit(cursor: Cursor, figures: string): { unit: Unit; joined: readon
     throw fault('expression.inch-or-in', { number: figures }, [from, cursor.text.length]);
   }
   return { unit: unit.value, joined };
+}
+
+function notAUnit(word: string, from: number): ProblemError {
+  const read = parseUnit(word);
+  const isMisspelt = !read.ok && read.problem.code === 'quantity.misspelt-unit';
+  return isMisspelt
+    ? moved(read.problem, from)
+    : fault('expression.not-a-unit', { word }, [from, from + word.length]);
 }
 
 /** The rest of a unit after its first word, as far as it is one: `/s²` of `m/s²`, nothing of `/x`. */
@@ -87,6 +96,7 @@ export function readTarget(cursor: Cursor, from: number): Unit {
   passSpaces(cursor);
   const start = cursor.at;
   cursor.at = cursor.text.length;
+  if (start === cursor.at) throw fault('expression.unfinished', {}, [from, start]);
   const unit = parseUnit(cursor.text.slice(start));
   if (!unit.ok) throw moved(unit.problem, start);
   refuseInFormulas(unit.value, [from, cursor.at]);
