@@ -12,6 +12,8 @@ function momentAt(direction: number, angle: number, lean: number): number {
   return drive.ballastMass * standardGravity * Math.abs(offset * Math.cos(lean) - height * Math.sin(lean));
 }
 
+const radians = (degrees: number): number => (degrees * Math.PI) / 180;
+
 /** The worst of a fine grid over the travel and the lean to either side. */
 function worstOfGrid(direction: number, travel: number, lean: number): number {
   let worst = 0;
@@ -28,8 +30,8 @@ describe('moment to hold the arm', () => {
     fc.assert(
       fc.property(
         fc.constantFrom(1, -1),
-        fc.double({ min: 0, max: Math.PI / 2, noNaN: true }),
-        fc.double({ min: 0, max: 1.5, noNaN: true }),
+        fc.nat({ max: 90 }).map(radians),
+        fc.nat({ max: 89 }).map(radians),
         (direction, travel, lean) => {
           const held = armHoldingMoment({ ...drive, direction, travel, lean });
           const grid = worstOfGrid(direction, travel, lean);

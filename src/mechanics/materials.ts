@@ -41,7 +41,7 @@ export const materials: readonly Material[] = [
     density: 7850,
     yieldStrength: 250e6,
     poissonRatio: 0.32,
-    source: 'R. C. Hibbeler, Mechanics of Materials, table of material properties',
+    source: 'Textbook table of material properties (mechanics of materials, appendix C)',
     note: 'Hot rolled.',
   },
   {
@@ -59,7 +59,7 @@ export const materials: readonly Material[] = [
     yieldStrength: 255e6,
     poissonRatio: 0.35,
     source:
-      'R. C. Hibbeler, Mechanics of Materials, table of material properties; other tables have 270 MPa and 276 MPa',
+      'Textbook table of material properties (mechanics of materials, appendix C); other tables have 270 MPa and 276 MPa',
     note: 'Falls to about half beside a weld.',
   },
 ];
