@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { formatUncertain } from '../format.ts';
 import { sentence } from '../problem.ts';
 import { propagate } from '../propagate.ts';
-import { exact, independent, standardUncertainty } from '../uncertain.ts';
+import { independent, standardUncertainty } from '../uncertain.ts';
 import { dimension } from '../unit.ts';
 import { evaluateExpression, parseExpression, type Scope, type ScopeValue } from './index.ts';
 
@@ -130,11 +130,10 @@ describe('units in a formula', () => {
     ['min(3 min, 2 min)', '120 s'],
     ['900 rpm/V * 10 V in rpm', '9000 rpm'],
     ['0.35 g_n', '3.432 m/s²'],
-    ['3 kg·total_mass', undefined],
-    ['2 and_then', undefined],
+    ['3 kg·total_mass', '36.00(30) kg²'],
+    ['3 m/cg_height', '14.29(27)'],
   ])('%s is %s', (text, expected) => {
-    if (expected !== undefined) expect(printed(text)).toBe(expected);
-    else expect(evaluated(text).ok).toBe(text.startsWith('3'));
+    expect(printed(text)).toBe(expected);
   });
 
   test('stand only directly after a number: elsewhere a word is a figure', () => {
@@ -166,6 +165,7 @@ describe('units in a formula', () => {
     ['(total_mass in g) * 2', 'expression.in-not-last', 'in'],
     ['2 total_mass', 'expression.not-a-unit', 'total_mass'],
     ['3 metre', 'expression.not-a-unit', 'metre'],
+    ['2 and_then', 'expression.not-a-unit', 'and_then'],
     ['3 Kg', 'quantity.misspelt-unit', 'Kg'],
     ['total_mass in', 'expression.unfinished', 'in'],
     ['2 sin(1)', 'expression.not-a-unit', 'sin'],
@@ -301,5 +301,4 @@ test('a formula that was read before is read again with the same result and the 
     'line 1',
     'line 2',
   ]);
-  expect(evaluated('1 + 1').ok && exact(2)).toEqual(exact(2));
 });
