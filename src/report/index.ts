@@ -21,6 +21,7 @@ export type {
 export { type VehicleViewOptions, vehicleView } from './drawing/vehicle-view.ts';
 export { type VerdictWord, verdictMark } from './drawing/verdict-mark.ts';
 export { type EquationDrawing, equationDrawing } from './equation/equation-drawing.ts';
+export { linearEquation } from './equation/linear.ts';
 export { type Face, type Fonts, fontFiles, fontPackage } from './fonts.ts';
 export { marginDrawing } from './margin-drawing.ts';
 export { type RenderOptions, renderPdf } from './pdf/render.ts';

@@ -98,12 +98,54 @@ function typeset(tex: string, display: boolean, number: (outline: string) => num
         ]);
         return;
       }
+      case 'svg':
+        rules.push(extender(node, place));
+        return;
       default:
         throw new Error(`<${node.kind}> has no counterpart among our primitives`);
     }
   };
   for (const child of svg.children) walk(child as LiteElement, { x: 0, y: 0, scale: 1 });
   return { box: [round(width), round(-top), round(height + top)], glyphs, rules };
+}
+
+/**
+ * The straight middle of a tall bracket comes as a glyph stretched inside a window of its own. It is an upright bar:
+ * as wide as the glyph, as high as the window.
+ */
+function extender(window: LiteElement, place: Place): readonly [number, number, number, number] {
+  const attribute = (name: string): number => Number(window.attributes[name] ?? 0);
+  const [viewLeft = 0] = String(window.attributes.viewBox).split(' ').map(Number);
+  const glyph = find(window, 'path');
+  const xs = horizontals(String(glyph?.attributes.d ?? ''));
+  if (xs.length === 0) throw new Error('a stretched bracket without an outline');
+  const left = Math.min(...xs) - viewLeft + attribute('x');
+  return [
+    round(place.x + place.scale * left),
+    round(place.y + place.scale * attribute('y')),
+    round(place.scale * (Math.max(...xs) - Math.min(...xs))),
+    round(place.scale * attribute('height')),
+  ];
+}
+
+function find(node: LiteElement, kind: string): LiteElement | undefined {
+  if (node.kind === kind) return node;
+  for (const child of node.children) {
+    const found = find(child as LiteElement, kind);
+    if (found) return found;
+  }
+  return undefined;
+}
+
+/** x of every point of an outline. */
+function horizontals(data: string): number[] {
+  const xs: number[] = [];
+  for (const [, letter, list = ''] of data.matchAll(/([MLHVQTCZ])([^MLHVQTCZ]*)/g)) {
+    const numbers = list.match(/-?\d*\.?\d+/g)?.map(Number) ?? [];
+    if (letter === 'H') xs.push(...numbers);
+    else if (letter !== 'V') xs.push(...numbers.filter((_, index) => index % 2 === 0));
+  }
+  return xs;
 }
 
 function moved(outer: Place, transform: string | undefined): Place {

@@ -1,7 +1,9 @@
 /** Every file that is generated and committed, with the text that it should have now. */
+import { mechanicsCalculations } from '../../src/mechanics/index.ts';
 import { readFonts } from '../fonts.ts';
 import { advanceWidthsFile } from './advance-widths.ts';
 import { type EquationSource, equationsFile } from './equations.ts';
+import { figureNamesPage } from './figure-names.ts';
 
 export interface GeneratedFile {
   readonly path: string;
@@ -12,20 +14,17 @@ export function generatedFiles(): GeneratedFile[] {
   return [
     { path: 'src/report/drawing/advance-widths.generated.json', text: advanceWidthsFile(readFonts()) },
     { path: 'src/report/equation/glyphs.generated.json', text: equationsFile(equationSources()) },
+    { path: 'docs/figure-names.md', text: figureNamesPage() },
   ];
 }
 
-/** What a notebook page or a report may have to set. */
+/** What a notebook page or a report may have to set: the equation of every calculation, and each of its symbols. */
 function equationSources(): EquationSource[] {
+  const calculations = [...mechanicsCalculations];
   return [
-    { tex: '\\tan\\varphi_\\mathrm{max} = \\frac{m_b\\,e}{M_0 + m_b\\,z_b}', display: true },
-    { tex: '\\tau_0 = \\sqrt{\\frac{I}{g\\,M}}', display: true },
-    { tex: 'I = \\sum_i \\left[ I_i + m_i \\left( y_i^2 + z_i^2 \\right) \\right]', display: true },
-    {
-      tex: '\\sigma = \\frac{3+\\nu}{4}\\,\\rho\\,\\omega^2\\left(r_o^2 + \\frac{1-\\nu}{3+\\nu}\\,r_i^2\\right)',
-      display: true,
-    },
-    { tex: '\\varphi_\\mathrm{max}', display: false },
-    { tex: 'm_b', display: false },
+    ...calculations.map(({ equation }) => ({ tex: equation, display: true })),
+    ...calculations
+      .flatMap(({ inputs, outputs }) => [...Object.values(inputs), ...Object.values(outputs)])
+      .map(({ symbol }) => ({ tex: symbol, display: false })),
   ];
 }

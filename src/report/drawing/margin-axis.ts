@@ -10,6 +10,8 @@ const RATIO_FOR_BREAK = 8;
 /** Share of the length that the far zone takes. */
 const FAR_SHARE = 0.24;
 const HEADROOM = 1.1;
+/** Below this a figure is nought as far as a drawing goes; no division by it makes sense. */
+const SMALLEST = 1e-100;
 
 export interface MarginAxis {
   /** Value → position, 0…1 of the length. Values past the break all lie in the far zone. */
@@ -27,7 +29,9 @@ interface Spread {
 
 /** @param figures  what has to fit: value and half width of its band; `tickCount` at most, for the room there is */
 export function marginAxis(figures: readonly Spread[], tickCount: number): MarginAxis {
-  const known = figures.filter(({ value }) => Number.isFinite(value));
+  const known = figures
+    .filter(({ value }) => Number.isFinite(value))
+    .map(({ value, half }) => ({ value: Math.abs(value) < SMALLEST ? 0 : value, half }));
   const far = farFigure(known);
   const near = far ? known.filter((figure) => figure !== far) : known;
   const low = Math.min(0, ...near.map(({ value, half }) => value - Math.min(half, 0.5 * Math.abs(value))));
@@ -38,8 +42,7 @@ export function marginAxis(figures: readonly Spread[], tickCount: number): Margi
   const end = far && far.value > 0 ? 1 - FAR_SHARE : 1;
   const linear = (value: number): number => start + ((value - from) / (to - from)) * (end - start);
   const step = niceStep(to - from, tickCount);
-  const ticks: number[] = [];
-  for (let i = Math.ceil(from / step - 1e-9); i * step <= to * (1 + 1e-9); i += 1) ticks.push(i * step);
+  const ticks = ticksBetween(from, to, step);
   if (!far) return { at: (value) => clamp(linear(value), 0, 1), ticks, step };
 
   const side = far.value > 0 ? 'right' : 'left';
@@ -49,11 +52,17 @@ export function marginAxis(figures: readonly Spread[], tickCount: number): Margi
     clamp(centre + (value - far.value) * scale, centre - FAR_SHARE * 0.36, centre + FAR_SHARE * 0.36);
   const isFar = (value: number): boolean => (side === 'right' ? value > to : value < from);
   return {
-    at: (value) => (isFar(value) ? inFar(value) : linear(value)),
+    at: (value) => (isFar(value) ? inFar(value) : clamp(linear(value), start, end)),
     ticks,
     step,
     break: { at: side === 'right' ? end : start, side },
   };
+}
+
+function ticksBetween(from: number, to: number, step: number): number[] {
+  const first = Math.ceil(from / step - 1e-9);
+  const last = Math.floor(to / step + 1e-9);
+  return Array.from({ length: last - first + 1 }, (_, index) => (first + index) * step);
 }
 
 function farFigure(figures: readonly Spread[]): Spread | undefined {

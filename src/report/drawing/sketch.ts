@@ -123,9 +123,13 @@ export function arc(centre: Point, radius: number, from: number, to: number, sty
   return { type: 'path', steps, ...style };
 }
 
+/** More would be black, and a box that has no end is a mistake elsewhere. */
+const MOST_STROKES = 2000;
+
 /** Parallel strokes across a box, cut off at its edges. `rising` leans them like a slash, otherwise the other way. */
 export function hatch(box: Box, spacing: number, rising: boolean, style: Stroke): PathPrimitive {
   const height = box.bottom - box.top;
+  if (!((box.right - box.left) / spacing < MOST_STROKES)) return lines([], style);
   const pairs: (readonly [Point, Point])[] = [];
   const first = Math.ceil((box.left - height) / spacing) * spacing;
   for (let x = first; x < box.right; x += spacing) {

@@ -4,6 +4,7 @@
  */
 import type { Drawing, PathStep, Primitive } from '../drawing/primitive.ts';
 import table from './glyphs.generated.json' with { type: 'json' };
+import { linearEquation } from './linear.ts';
 import { outlineSteps } from './outline.ts';
 
 interface Typeset {
@@ -66,7 +67,7 @@ function lay(tex: string, { box, glyphs, rules }: Typeset, scale: number): Equat
     height: (height + depth) * scale,
     baseline,
     title: 'Equation',
-    description: tex,
+    description: linearEquation(tex),
     primitives: [primitive],
   };
 }

@@ -86,6 +86,16 @@ export class Canvas {
     );
   }
 
+  /** Text that is not seen but searched, copied and read aloud, stretched over what stands for it. */
+  hiddenText(size: number, x: number, baseline: number, width: number, text: string): void {
+    const natural = this.faces.regular.width(text, size);
+    if (natural <= 0) return;
+    const stretch = number((100 * width) / natural);
+    this.out.push(
+      `BT 3 Tr ${stretch} Tz ${this.fontOperator('regular', size)}${number(x)} ${number(this.height - baseline)} Td [${this.faces.regular.codes(text)}] TJ 0 Tr 100 Tz ET`,
+    );
+  }
+
   /** Draws steps whose coordinates are taken through (x·scale + dx, y·scale + dy) on the page. */
   path(steps: readonly PathStep[], paint: PathPaint, dx = 0, dy = 0, scale = 1): void {
     if (paint.fill) this.fillColour(paint.fill);

@@ -1,6 +1,7 @@
 /** Equations, vector illustrations and pictures as strips, never larger than the column. */
 import { drawOnPage } from '../drawing/to-pdf.ts';
 import { equationDrawing } from '../equation/equation-drawing.ts';
+import { linearEquation } from '../equation/linear.ts';
 import type { Equation, Illustration, Picture } from '../tree.ts';
 import { baselineOf, drawLines } from './lay-text.ts';
 import { drawLine } from './line-marks.ts';
@@ -13,14 +14,14 @@ import { BLOCK_SPACE, BODY, PARAGRAPH_SPACE, SMALL } from './style.ts';
 const EQUATION_INDENT = 22;
 const EQUATION_SIZE = BODY.size * 1.06;
 
-/** On a line of its own, indented; the source text where the table of typeset equations does not know it. */
+/** On a line of its own, indented; the same on one line of text where the table of typeset equations does not know it. */
 export function layEquation({ tex, spoken }: Equation, setting: Setting): Strip[] {
   const drawing = equationDrawing(tex, EQUATION_SIZE);
   const element = setting.parent.add('Formula', { alternate: spoken });
   const x = setting.left + EQUATION_INDENT;
   const room = setting.width - EQUATION_INDENT;
   if (!drawing) {
-    const lines = setting.breaker.lines([{ emphasis: tex }], BODY.size, room);
+    const lines = setting.breaker.lines([{ emphasis: linearEquation(tex) }], BODY.size, room);
     return lines.map((line, index) => ({
       height: BODY.leading,
       before: index === 0 ? PARAGRAPH_SPACE : 0,
@@ -38,7 +39,11 @@ export function layEquation({ tex, spoken }: Equation, setting: Setting): Strip[
       draw: (canvas, top) => {
         const bottom = canvas.height - top - height;
         element.box = [x, bottom, x + drawing.width * scale, bottom + height];
-        canvas.tagged(element, () => drawOnPage(canvas, drawing, x, top, scale));
+        canvas.tagged(element, () => {
+          drawOnPage(canvas, drawing, x, top, scale);
+          const baseline = top + drawing.baseline * scale;
+          canvas.hiddenText(BODY.size, x, baseline, drawing.width * scale, drawing.description);
+        });
       },
     },
   ];

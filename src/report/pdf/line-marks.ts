@@ -52,7 +52,10 @@ export function drawLine(
     const formula = element.add('Formula', { alternate: spoken });
     const top = baseline - drawing.baseline;
     formula.box = [mark.x, canvas.height - top - drawing.height, mark.x + drawing.width, canvas.height - top];
-    canvas.tagged(formula, () => drawOnPage(canvas, drawing, mark.x, top));
+    canvas.tagged(formula, () => {
+      drawOnPage(canvas, drawing, mark.x, top);
+      canvas.hiddenText(size, mark.x, baseline, drawing.width, drawing.description);
+    });
   }
   flush();
 }

@@ -3,6 +3,7 @@
  * Lines are set ragged right; a word longer than a whole line is cut where it has to be.
  */
 import { type EquationDrawing, equationDrawing } from '../equation/equation-drawing.ts';
+import { linearEquation } from '../equation/linear.ts';
 import type { Face } from '../fonts.ts';
 import type { Inline } from '../tree.ts';
 import type { Typefaces } from './canvas.ts';
@@ -56,11 +57,11 @@ export class LineBreaker {
       const space = group[0]?.space ?? 0;
       if (current.length > 0 && used + space + inside > width + 1e-6) {
         lines.push({ words: current, width: used });
-        current = group;
+        current = [...group];
         used = inside;
       } else {
         used += (current.length > 0 ? space : 0) + inside;
-        current = [...current, ...group];
+        current.push(...group);
       }
     }
     if (current.length > 0) lines.push({ words: current, width: used });
@@ -104,7 +105,7 @@ export class LineBreaker {
     const drawing = equationDrawing(run.math, size * MATH_SCALE);
     return drawing
       ? { kind: 'math', drawing, spoken: run.spoken, width: drawing.width }
-      : this.text('italic', run.math, size, false);
+      : this.text('italic', linearEquation(run.math).replaceAll(' ', '\u00a0'), size, false);
   }
 
   /** Cuts a word that is wider than a line: before a separator if there is one in reach, else between letters. */
