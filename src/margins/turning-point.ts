@@ -162,11 +162,20 @@ function withSi(value: object, path: readonly string[], si: number): object {
 }
 
 const LARGEST_STEPS = 24;
-const CLOSE_ENOUGH = 1e-7;
+/** Of the value itself; a turning point is read to three or four digits. */
+const CLOSE_ENOUGH = 1e-5;
+
+type Measured = (value: number) => number | undefined;
+
+/** A value of the input with what is measured there. */
+interface Sample {
+  readonly at: number;
+  readonly measure: number;
+}
 
 /**
  * The nearest value on which `measure` is past nought, walking from `now` the way in which it falls to nought (or
- * rises to it) with steps that grow, then halving. Where a step leaves the domain it is shortened.
+ * rises to it): first where the slope points, then with steps that grow. A step that leaves the domain is shortened.
  */
 function root(
   at: (value: number) => Margin,
@@ -175,7 +184,7 @@ function root(
   range: Range,
   factor: number,
 ): number | undefined {
-  const measured = (value: number): number | undefined => {
+  const measured: Measured = (value) => {
     if (!within(range, value) || Math.abs(value) > factor * Math.abs(now)) return undefined;
     const margin = at(value);
     if (margin.verdict === 'unknown') return undefined;
@@ -184,15 +193,16 @@ function root(
   const start = measured(now);
   if (start === undefined) return undefined;
   const away = Math.sign(-start * slope) || -Math.sign(slope);
-  let inside = now;
-  let step = Math.max(Math.abs(start / slope) / 4, 1e-4 * Math.abs(now));
+  let inside: Sample = { at: now, measure: start };
+  let step = Math.max(1.1 * Math.abs(start / slope), 1e-4 * Math.abs(now));
   for (let count = 0; count < LARGEST_STEPS && step > 1e-6 * Math.abs(now); count++) {
-    const outside = inside + away * step;
-    const value = measured(outside);
+    const next = inside.at + away * step;
+    const value = measured(next);
     if (value === undefined) step /= 4;
-    else if (isPast(start, value)) return halved(measured, start, inside, outside);
-    else {
-      inside = outside;
+    else if (isPast(inside, { at: next, measure: value })) {
+      return narrowed(measured, inside, { at: next, measure: value });
+    } else {
+      inside = { at: next, measure: value };
       step *= 2;
     }
   }
@@ -200,24 +210,39 @@ function root(
 }
 
 /** From at least nought to below it, or the other way. */
-function isPast(start: number, value: number): boolean {
-  return start >= 0 !== value >= 0;
+function isPast(inside: Sample, sample: Sample): boolean {
+  return inside.measure >= 0 !== sample.measure >= 0;
 }
 
-/** The side beyond the turn, so that the verdict there is the new one. */
-function halved(
-  measured: (value: number) => number | undefined,
-  start: number,
-  inside: number,
-  outside: number,
-): number {
+/**
+ * Narrows the bracket by false position, with the weight of a side that stays halved (the Illinois rule), each guess
+ * moved a hair towards the side that stayed, so that both sides close in. Gives the far side, where the verdict is
+ * the new one.
+ */
+function narrowed(measured: Measured, inside: Sample, outside: Sample): number {
   let [near, far] = [inside, outside];
-  while (Math.abs(far - near) > CLOSE_ENOUGH * Math.abs(far)) {
-    const middle = (near + far) / 2;
-    if (middle === near || middle === far) break;
-    const value = measured(middle);
-    if (value !== undefined && isPast(start, value)) far = middle;
-    else near = middle;
+  let [nearWeight, farWeight] = [1, 1];
+  let towards = 0;
+  for (let count = 0; count < 4 * LARGEST_STEPS; count++) {
+    const width = far.at - near.at;
+    const hair = CLOSE_ENOUGH * Math.abs(far.at);
+    if (Math.abs(width) <= 3 * hair) break;
+    const share = (near.measure * nearWeight) / (near.measure * nearWeight - far.measure * farWeight);
+    const guess =
+      near.at + width * (Number.isFinite(share) ? share : 0.5) + towards * Math.sign(width) * hair;
+    const clear = hair / Math.abs(width);
+    const at = near.at + width * Math.min(Math.max((guess - near.at) / width, clear), 1 - clear);
+    const value = measured(at);
+    const sample = { at, measure: value ?? near.measure };
+    if (value !== undefined && isPast(near, sample)) {
+      far = sample;
+      [nearWeight, farWeight] = [towards < 0 ? nearWeight / 2 : 1, 1];
+      towards = -1;
+    } else {
+      near = sample;
+      [nearWeight, farWeight] = [1, towards > 0 ? farWeight / 2 : 1];
+      towards = 1;
+    }
   }
-  return far;
+  return far.at;
 }
