@@ -17,6 +17,7 @@ export {
   type Subject,
 } from './card.ts';
 export { generateChecklist, readingList } from './generate.ts';
+export { canClear, canFinish, nextItem, type Obstacle, standing } from './obstacles.ts';
 export { type Comparison, outcomeOf } from './outcome.ts';
 export {
   type Probability,
@@ -34,15 +35,10 @@ export {
   answerItem,
   type Beginning,
   beginRun,
-  canClear,
-  canFinish,
   clear,
   declareVoid,
   finish,
   type Given,
-  nextItem,
-  type Obstacle,
-  standing,
 } from './run.ts';
 export { type EquipmentName, equipmentNames, type WordName, wordNames } from './scope.ts';
 export type { CardTemplate, ChecklistTemplate, TemplateItem, TemplatePause } from './template.ts';

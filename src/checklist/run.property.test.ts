@@ -16,7 +16,8 @@ import {
   set,
 } from '../notebook/index.ts';
 import type { Result } from '../quantity/index.ts';
-import { abort, answerItem, clear, declareVoid, finish, type Given, nextItem } from './run.ts';
+import { nextItem } from './obstacles.ts';
+import { abort, answerItem, clear, declareVoid, finish, type Given } from './run.ts';
 import { known } from './sample.ts';
 import { draftRevision, runOf, testItems } from './sample-run.ts';
 

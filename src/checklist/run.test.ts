@@ -11,19 +11,8 @@ import {
 import { builtinCards, checklistsOf } from './builtin.ts';
 import { freeze, generateCard } from './card.ts';
 import { generateChecklist } from './generate.ts';
-import {
-  abort,
-  answerItem,
-  beginRun,
-  canClear,
-  canFinish,
-  clear,
-  declareVoid,
-  finish,
-  type Given,
-  nextItem,
-  standing,
-} from './run.ts';
+import { canClear, canFinish, nextItem, standing } from './obstacles.ts';
+import { abort, answerItem, beginRun, clear, declareVoid, finish, type Given } from './run.ts';
 import { known, sample, samplePrototype, sampleRevision } from './sample.ts';
 import { draftRevision, runOf, testItems } from './sample-run.ts';
 

@@ -12,6 +12,7 @@ import {
   exact,
   type Problem,
   parseExpression,
+  parseQuantity,
   parseUnit,
   type ScopeValue,
   sameDimension,
@@ -48,6 +49,12 @@ export function checkCondition(text: string, place: string): Problem | undefined
 
 export function checkUnit(unit: string, place: string): Problem | undefined {
   const parsed = parseUnit(unit, place);
+  return parsed.ok ? undefined : parsed.problem;
+}
+
+/** What is shown as an example of a reading has to be one. */
+export function checkExample(text: string, unit: string, place: string): Problem | undefined {
+  const parsed = parseQuantity(text, unit, place);
   return parsed.ok ? undefined : parsed.problem;
 }
 

@@ -132,6 +132,11 @@ describe('a template of one’s own', () => {
       { measured: { unit: 'V', high: 'pack_capacity', example: '3 V' } },
       'template.unit-mismatch',
     ],
+    [
+      'an example that is no reading',
+      { measured: { unit: 'V', example: 'twelve volts' } },
+      'quantity.not-a-number',
+    ],
     ['a figure printed in a unit of another kind', { text: '{{pack_energy | V}}' }, 'template.unit-mismatch'],
     ['a condition that compares unlike things', { when: 'pack_energy > 3 V' }, 'expression'],
     ['braces left open', { text: 'At {{pack_full_voltage.' }, 'template.unclosed'],

@@ -5,7 +5,7 @@
  */
 import type { z } from 'zod';
 import { bad, good, type Problem, type Result } from '../quantity/index.ts';
-import { checkCondition, checkFigureName, checkLimit, checkText, checkUnit } from './sense.ts';
+import { checkCondition, checkExample, checkFigureName, checkLimit, checkText, checkUnit } from './sense.ts';
 import {
   type CardTemplate,
   type ChecklistTemplate,
@@ -136,6 +136,7 @@ function faultOfItem(item: TemplateItem, place: string): Problem | undefined {
     () => checkText(text, place),
     () => (detail === undefined ? undefined : checkText(detail, place)),
     () => (measured ? checkUnit(measured.unit, place) : undefined),
+    () => (measured ? checkExample(measured.example, measured.unit, place) : undefined),
     ...[measured?.low, measured?.high].map(
       (limit) => () =>
         measured && limit !== undefined ? checkLimit(limit, measured.unit, place) : undefined,
