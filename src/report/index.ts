@@ -24,7 +24,6 @@ export { type EquationDrawing, equationDrawing } from './equation/equation-drawi
 export { linearEquation } from './equation/linear.ts';
 export { type Face, type Fonts, fontFiles, fontPackage } from './fonts.ts';
 export { marginDrawing } from './margin-drawing.ts';
-export { type RenderOptions, renderPdf } from './pdf/render.ts';
 export type {
   Block,
   Caution,

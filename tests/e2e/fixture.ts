@@ -3,6 +3,7 @@
  * promise that nothing was asked of any network, no content policy was violated and no error went to the console.
  */
 import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -23,6 +24,7 @@ export interface Program {
 }
 
 export const test = base.extend<{ program: Program; window: Page }>({
+  // biome-ignore lint/correctness/noEmptyPattern: the runner reads the names that a fixture asks for out of this pattern
   program: async ({}, use) => {
     const home = await mkdtemp(join(tmpdir(), 'counterpoise-'));
     let child: ChildProcess | undefined;
@@ -35,8 +37,9 @@ export const test = base.extend<{ program: Program; window: Page }>({
         program.address = started.address;
       },
       async kill() {
-        const gone = new Promise((resolve) => child?.once('exit', resolve));
-        child?.kill('SIGKILL');
+        if (!child || child.exitCode !== null || child.signalCode !== null) return;
+        const gone = once(child, 'exit');
+        child.kill('SIGKILL');
         await gone;
       },
     };
@@ -48,10 +51,10 @@ export const test = base.extend<{ program: Program; window: Page }>({
 
   window: async ({ page, program }, use) => {
     const faults: string[] = [];
-    const origin = new URL(program.address).origin;
     page.on('request', (request) => {
-      const { protocol, origin: asked } = new URL(request.url());
-      if (!['blob:', 'data:'].includes(protocol) && asked !== origin) faults.push(`asked ${request.url()}`);
+      const { protocol, origin } = new URL(request.url());
+      const own = ['blob:', 'data:'].includes(protocol) || origin === new URL(program.address).origin;
+      if (!own) faults.push(`asked ${request.url()}`);
     });
     page.on('console', (message) => {
       if (message.type() === 'error') faults.push(`console: ${message.text()}`);

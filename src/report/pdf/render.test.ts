@@ -5,7 +5,8 @@ import { crc32, deflateSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readFonts } from '../../../tests/fonts.ts';
 import { requireTools, run } from '../../../tests/tools.ts';
-import { type Block, marginScale, type ReportDocument, renderPdf } from '../index.ts';
+import { type Block, marginScale, type ReportDocument } from '../index.ts';
+import { renderPdf } from './render.ts';
 
 const fonts = readFonts();
 const GREEK = 'Ω ≥ 890 rad/s, φ ≤ 9.4°, ± 2 %, 3 m/s², τ₀ = 0.3 s, µm, “quoted”, final office';

@@ -1,6 +1,6 @@
 /** The runs of a prototype, and the one that is open: its checklist full screen, or what came of it. */
 import { useState } from 'react';
-import { standing } from '../../../checklist/index.ts';
+import { nextItem, standing } from '../../../checklist/index.ts';
 import { useChosen, usePlace, useRecords } from '../../store/context.ts';
 import { ChecklistScreen } from './checklist-screen.tsx';
 import { RunSheet } from './run-sheet.tsx';
@@ -17,7 +17,11 @@ export function RunsPage() {
     .filter(([, run]) => run.prototype === chosen.prototypeId)
     .sort(([, a], [, b]) => b.number - a.number);
   const open = place.record === undefined ? undefined : runs[place.record];
-  const underWay = open && (open.status === 'checklist' || open.status === 'cleared');
+  // After a run was broken off the vehicle still has to be made safe.
+  const underWay =
+    open &&
+    open.signedAt === undefined &&
+    (open.status === 'checklist' || open.status === 'cleared' || nextItem(open) !== undefined);
 
   return (
     <>
