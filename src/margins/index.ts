@@ -42,7 +42,7 @@ export type {
   Trace,
   Verdict,
 } from './figure.ts';
-export { type Location, locateFact } from './locate.ts';
+export { type FactLocation, locateFact } from './locate.ts';
 export { COVERAGE_FACTOR, marginSpecs } from './margin.ts';
 export { bodyFields, partFields, partFieldsOf, sectionFields } from './part-fields.ts';
 export { registry } from './registry.ts';

@@ -5,7 +5,7 @@ import { factSpecs } from './facts.ts';
 import type { Assessment } from './figure.ts';
 import { choiceSpecs } from './origin.ts';
 
-export interface Location {
+export interface FactLocation {
   readonly title: string;
   readonly record: 'prototype' | 'revision';
   /** Path in that record, segments joined by `/`. */
@@ -14,7 +14,7 @@ export interface Location {
 }
 
 /** The place of a name out of a figure's `missing`; undefined for a name that is no fact and no choice. */
-export function locateFact(assessment: Assessment, name: string): Location | undefined {
+export function locateFact(assessment: Assessment, name: string): FactLocation | undefined {
   const choice = choiceSpecs.find((candidate) => candidate.name === name);
   if (choice) return { title: choice.title, record: choice.record, path: choice.path, page: choice.page };
   const figure = assessment.figures.get(name);
