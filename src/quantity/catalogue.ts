@@ -224,7 +224,7 @@ export const catalogue = {
   },
   'calc.too-many-lines': {
     reason: 'a calculation has at most {limit} lines.',
-    remedy: 'Begin a second one; it does not see the names of this one.',
+    remedy: 'Begin a second one below it; it may use the names of this one.',
   },
   'calc.given-twice': {
     reason: '“{name}” is given in line {line} already.',
@@ -544,6 +544,11 @@ export const catalogue = {
   'card.stale': {
     reason: 'the card’s predictions belong to an earlier state of revision {letter}.',
     remedy: 'Make and issue a new card.',
+  },
+  // log entries
+  'entry.too-long': {
+    reason: 'the text would have more than {limit} characters.',
+    remedy: 'Go on in a new entry, or attach the long part as a file.',
   },
   // calculations in log entries, as a whole
   'calc.stopped': {

@@ -109,7 +109,7 @@ describe('a calculation', () => {
     expect(results).toHaveLength(201);
     const outcome = results.at(-1)?.outcome;
     expect(outcome?.ok === false && sentence(outcome.problem)).toBe(
-      'line 201: a calculation has at most 200 lines. Begin a second one; it does not see the names of this one.',
+      'line 201: a calculation has at most 200 lines. Begin a second one below it; it may use the names of this one.',
     );
   });
 });
