@@ -44,10 +44,10 @@ export function EntryList({
               onClick={() => go({ record: id })}
             >
               <span className="entry-title">{entry.title || 'Without title'}</span>
-              <span className="quiet small">
-                #{entry.number}, {entry.at.slice(0, 10)}, rev. {revisions[entry.revision]?.letter ?? '?'}
-                {entry.author && `, ${entry.author}`}
+              <span className="quiet small number">
+                #{entry.number}, rev. {revisions[entry.revision]?.letter ?? '?'}, {entry.at.slice(0, 10)}
               </span>
+              {entry.author && <span className="quiet small">{entry.author}</span>}
             </button>
           </li>
         ))}

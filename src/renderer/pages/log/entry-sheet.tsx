@@ -7,7 +7,7 @@ import { useNotebook, useRecord, useSurface, useView } from '../../store/context
 import { recordValue } from '../../store/record-value.ts';
 import { attachFiles } from './attachments/attach-files.ts';
 import { AttachmentList } from './attachments/attachment-list.tsx';
-import { EntryEditor, type EntryEditorHandle } from './editor/entry-editor.tsx';
+import { EntryEditor, type EntryEditorHandle, LONGEST_TEXT } from './editor/entry-editor.tsx';
 import { useEntryAssessment } from './figures-in-scope.ts';
 import { NamesList } from './names-list.tsx';
 import { EntryText } from './reading/entry-text.tsx';
@@ -67,7 +67,6 @@ export function EntrySheet({ id, entry, isNew }: { id: string; entry: LogEntry; 
             className="entry-title-input"
             value={entry.title}
             longest={LONGEST_TITLE}
-            disabled={false}
             placeholder="Title"
             focusAtStart={isNew}
             onRecord={(title) => recordValue(store, 'entry', id, 'title', title)}
@@ -128,15 +127,24 @@ export function EntrySheet({ id, entry, isNew }: { id: string; entry: LogEntry; 
           text={entry.text}
           assessment={assessment}
           onRecord={recordText}
+          onTooLong={() => setProblems([tooLong(name)])}
           onFiles={(dropped) => void attach(dropped)}
         />
       )}
       {!readOnly && !reading && assessment && (
         <NamesList assessment={assessment} letter={revision?.letter ?? ''} />
       )}
-      <AttachmentList entry={id} attachments={entry.attachments} disabled={readOnly} />
+      <AttachmentList entry={id} attachments={entry.attachments} disabled={readOnly || reading} />
     </article>
   );
+}
+
+function tooLong(place: string): Problem {
+  return {
+    code: 'entry.too-long',
+    place,
+    figures: { limit: LONGEST_TEXT.toLocaleString('en').replace(',', '\u202f') },
+  };
 }
 
 /** `25 November 2026, 08:02` in the time of the place where it was written. */

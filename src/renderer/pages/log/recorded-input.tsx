@@ -6,7 +6,6 @@ export interface RecordedInputProps {
   readonly label: string;
   readonly value: string;
   readonly longest: number;
-  readonly disabled: boolean;
   readonly onRecord: (text: string) => void;
   readonly placeholder?: string;
   readonly className?: string;
@@ -17,7 +16,6 @@ export function RecordedInput({
   label,
   value,
   longest,
-  disabled,
   onRecord,
   placeholder,
   className = 'text-input',
@@ -51,7 +49,6 @@ export function RecordedInput({
         className={className}
         value={text}
         maxLength={longest}
-        disabled={disabled}
         placeholder={placeholder}
         // biome-ignore lint/a11y/noAutofocus: the person has just asked for a new entry
         autoFocus={focusAtStart}

@@ -33,14 +33,19 @@ export function AttachmentList({
             <p className="file-name">{attachment.name}</p>
           )}
           <div className="attachment-about">
-            <RecordedInput
-              label={`Caption of ${attachment.name}`}
-              value={attachment.caption}
-              longest={LONGEST_CAPTION}
-              disabled={disabled}
-              placeholder={disabled ? '' : 'caption: what it shows'}
-              onRecord={(caption) => recordValue(store, 'entry', entry, `attachments/${id}/caption`, caption)}
-            />
+            {disabled ? (
+              attachment.caption && <p>{attachment.caption}</p>
+            ) : (
+              <RecordedInput
+                label={`Caption of ${attachment.name}`}
+                value={attachment.caption}
+                longest={LONGEST_CAPTION}
+                placeholder="caption: what it shows"
+                onRecord={(caption) =>
+                  recordValue(store, 'entry', entry, `attachments/${id}/caption`, caption)
+                }
+              />
+            )}
             <p className="quiet small">
               {isPicture(attachment) && `${attachment.name}, `}
               {sizeText(attachment.size)}

@@ -1,10 +1,11 @@
 /**
- * Finds the calculations of an entry in its text. A pure function over the whole text, because the editor's own
- * syntax tree may end before the document does, and a calculation that is not found is not evaluated.
+ * Finds the calculations of an entry in its text. A pure function over the whole text, because a tree that ends
+ * before the text does would leave calculations out, and what is not found is not evaluated.
  */
-import { entryParser, isCalcInfo } from './markdown-grammar.ts';
+import { CALC, entryParser, isCalcInfo } from './markdown-grammar.ts';
 
-type SyntaxNode = ReturnType<typeof entryParser.parse>['topNode'];
+export type SyntaxTree = ReturnType<typeof entryParser.parse>;
+type SyntaxNode = SyntaxTree['topNode'];
 
 export interface CalcBlock {
   /** Range of the whole block in the text, fences included. */
@@ -24,11 +25,24 @@ interface Piece {
 
 /** Every fenced block whose info string begins with `calc`, in the order of the text. */
 export function findCalcBlocks(text: string): CalcBlock[] {
+  return text.includes(CALC) ? calcBlocksIn(entryParser.parse(text), text) : [];
+}
+
+/** Blocks that can hold a fenced block; nothing else is looked into. */
+const CONTAINERS: ReadonlySet<string> = new Set([
+  'Document',
+  'Blockquote',
+  'BulletList',
+  'OrderedList',
+  'ListItem',
+]);
+
+/** @param tree  of the whole text, parsed to its end */
+export function calcBlocksIn(tree: SyntaxTree, text: string): CalcBlock[] {
   const blocks: CalcBlock[] = [];
-  if (!text.includes('calc')) return blocks;
-  entryParser.parse(text).iterate({
+  tree.iterate({
     enter({ name, node }) {
-      if (name !== 'FencedCode') return undefined;
+      if (name !== 'FencedCode') return CONTAINERS.has(name);
       const info = node.getChild('CodeInfo');
       if (info && isCalcInfo(text.slice(info.from, info.to))) blocks.push(blockAt(node, text));
       return false;

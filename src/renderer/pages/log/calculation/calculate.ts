@@ -1,4 +1,5 @@
 /** Calculations of the window: in a worker of their own, within a time limit; at once where there are no workers. */
+import '../../../trusted-types.ts';
 import { wrap } from 'comlink';
 import { evaluateCalcBlock } from '../../../../quantity/index.ts';
 import type { CalculationWorker } from './calculation-worker.ts';

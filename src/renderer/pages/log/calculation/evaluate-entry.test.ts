@@ -114,4 +114,20 @@ describe('what was calculated once', () => {
     await calculate(['arm_length'], { ...figures, scope: new Map(figures.scope) });
     expect(asked).toHaveLength(2);
   });
+
+  it('one that was stopped is not tried at each key, but again after a while', async () => {
+    let now = 0;
+    let asked = 0;
+    const stopping: EvaluateBlock = async () => {
+      asked++;
+      return { ok: false, problem: { code: 'calc.stopped', place: '', figures: { limit: 0.5 } } };
+    };
+    const calculate = entryCalculation(stopping, () => now);
+    await calculate(['a = 1'], figures);
+    await calculate(['a = 1'], figures);
+    expect(asked).toBe(1);
+    now += 60_000;
+    await calculate(['a = 1'], figures);
+    expect(asked).toBe(2);
+  });
 });

@@ -26,19 +26,32 @@ export interface Figures {
 export type Calculate = (codes: readonly string[], figures: Figures) => Promise<readonly EvaluatedBlock[]>;
 
 const MOST_REMEMBERED = 200; // blocks over one set of figures; typing makes a new one at each key
+const TRIED_AGAIN = 20_000; // ms; a machine that was busy with something else may have stopped an innocent one
 
-export function entryCalculation(evaluate: EvaluateBlock): Calculate {
-  const known = new WeakMap<Scope, Map<string, Promise<EvaluatedBlock>>>();
+interface Remembered {
+  readonly block: Promise<EvaluatedBlock>;
+  /** Set when nothing came of it: the moment from which it is worth another try. */
+  triedAgain?: number;
+}
+
+export function entryCalculation(evaluate: EvaluateBlock, clock: () => number = Date.now): Calculate {
+  const known = new WeakMap<Scope, Map<string, Remembered>>();
 
   function once(code: string, scope: Scope, figures: Figures): Promise<EvaluatedBlock> {
-    const blocks = known.get(scope) ?? new Map<string, Promise<EvaluatedBlock>>();
+    const blocks = known.get(scope) ?? new Map<string, Remembered>();
     known.set(scope, blocks);
     const before = blocks.get(code);
-    if (before) return before;
-    const made = evaluate(code, scope).then((result) => evaluatedBlock(code, result, scope, figures));
+    if (before && (before.triedAgain === undefined || clock() < before.triedAgain)) return before.block;
+    const remembered: Remembered = {
+      block: evaluate(code, scope).then((result) => {
+        if (!result.ok) remembered.triedAgain = clock() + TRIED_AGAIN;
+        return evaluatedBlock(code, result, scope, figures);
+      }),
+    };
+    blocks.delete(code);
     if (blocks.size >= MOST_REMEMBERED) blocks.delete([...blocks.keys()][0] ?? '');
-    blocks.set(code, made);
-    return made;
+    blocks.set(code, remembered);
+    return remembered.block;
   }
 
   return async (codes, figures) => {

@@ -18,7 +18,7 @@ export function spoken(line: ShownLine): string {
   return `${placeOf(line)}${line.reason} ${line.remedy}`;
 }
 
-/** `line 3: `, or nothing where no line is to blame. */
+/** `line 3: `, or the calculation where no line is to blame. */
 export function placeOf(line: Extract<ShownLine, { kind: 'problem' }>): string {
-  return line.line === undefined ? '' : `line ${line.line}: `;
+  return line.line === undefined ? 'calculation: ' : `line ${line.line}: `;
 }

@@ -1,21 +1,29 @@
 /** Which calculation the cursor is in. */
+import { ensureSyntaxTree } from '@codemirror/language';
 import type { EditorState, Text } from '@codemirror/state';
-import { type CalcBlock, findCalcBlocks } from '../calculation/calc-blocks.ts';
+import { type CalcBlock, calcBlocksIn, findCalcBlocks } from '../calculation/calc-blocks.ts';
 
 /** Remembered by identity: a document is immutable, and several commands ask about the same one. */
 const known = new WeakMap<Text, readonly CalcBlock[]>();
 
-export function calcBlocksOf(doc: Text): readonly CalcBlock[] {
+const BUDGET = 100; // ms; a long entry is parsed once and then only where it changes
+
+/** The calculations of the whole document, never of a part of it. */
+export function calcBlocksOf(state: EditorState): readonly CalcBlock[] {
+  const { doc } = state;
   const before = known.get(doc);
   if (before) return before;
-  const blocks = findCalcBlocks(doc.toString());
+  const text = doc.toString();
+  // The editor's tree is kept up to date key by key; only a complete one will do.
+  const tree = ensureSyntaxTree(state, doc.length, BUDGET);
+  const blocks = tree && tree.length === doc.length ? calcBlocksIn(tree, text) : findCalcBlocks(text);
   known.set(doc, blocks);
   return blocks;
 }
 
 /** The block that the position is in, fences included. */
 export function calcBlockAround(state: EditorState, position: number): CalcBlock | undefined {
-  return calcBlocksOf(state.doc).find(({ from, to }) => from <= position && position <= to);
+  return calcBlocksOf(state).find(({ from, to }) => from <= position && position <= to);
 }
 
 /** The block whose code the position is in; not on the line of a fence. */

@@ -6,9 +6,9 @@ import { type ChangeDesc, ChangeSet, type Extension, Facet, Transaction } from '
 import { EditorView, type PluginValue, ViewPlugin, type ViewUpdate } from '@codemirror/view';
 import { type CalcBlock, rangeInText } from '../calculation/calc-blocks.ts';
 import type { Calculate, EvaluatedBlock, Figures } from '../calculation/evaluate-entry.ts';
-import { spoken } from '../calculation/shown-result.ts';
+import { type ShownLine, spoken } from '../calculation/shown-result.ts';
 import { calcBlocksOf } from './calc-at-cursor.ts';
-import { type PlacedResult, resultsShown, sameLines, showResults } from './results.ts';
+import { type PlacedResult, sameLines, showResults } from './results.ts';
 
 export interface CalculationContext {
   readonly figures: Figures;
@@ -31,6 +31,8 @@ class Calculating implements PluginValue {
   private again = false;
   private gone = false;
   private typed = false;
+  /** What a screen reader knows: what stood there at opening, then what was last announced. */
+  private told: readonly (readonly ShownLine[])[] = [];
   /** What happened to the text since the request that is under way. */
   private since: ChangeDesc | undefined;
 
@@ -55,7 +57,6 @@ class Calculating implements PluginValue {
   }
 
   private schedule(): void {
-    clearTimeout(this.speaking);
     if (this.asking) {
       this.again = true;
       return;
@@ -68,7 +69,7 @@ class Calculating implements PluginValue {
     const { state } = this.view;
     const context = state.facet(calculationContext);
     if (!context) return;
-    const blocks = calcBlocksOf(state.doc);
+    const blocks = calcBlocksOf(state);
     this.asking = true;
     this.since = ChangeSet.empty(state.doc.length).desc;
     const codes = blocks.map(({ code }) => code);
@@ -89,21 +90,22 @@ class Calculating implements PluginValue {
 
   private show(blocks: readonly CalcBlock[], evaluated: readonly EvaluatedBlock[], since: ChangeDesc): void {
     const placed = blocks.map((block, index) => placedAt(block, evaluated[index]?.lines ?? [], since));
-    const before = resultsShown(this.view.state);
     this.view.dispatch({
       effects: showResults.of(placed),
       annotations: Transaction.addToHistory.of(false),
     });
-    if (!this.typed) return; // opening an entry is no news
-    const news = placed.filter(({ lines }) => !before.some((shown) => sameLines(shown, lines)));
-    if (news.length > 0) this.announce(news);
+    const lines = placed.map((result) => result.lines);
+    if (this.typed) this.announce(lines);
+    else this.told = lines; // opening an entry is no news
   }
 
-  private announce(news: readonly PlacedResult[]): void {
+  private announce(shown: readonly (readonly ShownLine[])[]): void {
     clearTimeout(this.speaking);
-    const text = announcement(news);
+    const news = shown.filter((lines) => !this.told.some((told) => sameLines(told, lines)));
+    if (news.length === 0) return;
     this.speaking = setTimeout(() => {
-      this.view.dispatch({ effects: EditorView.announce.of(text) });
+      this.told = shown;
+      this.view.dispatch({ effects: EditorView.announce.of(announcement(news.flat())) });
     }, ANNOUNCE);
   }
 }
@@ -114,13 +116,12 @@ function placedAt(block: CalcBlock, lines: EvaluatedBlock['lines'], since: Chang
     const [from, to] = rangeInText(block, ...line.range);
     return [{ from: since.mapPos(from, 1), to: since.mapPos(to, -1), message: spoken(line) }];
   });
-  return { at: since.mapPos(block.to, -1), lines, faults };
+  return { from: since.mapPos(block.from, 1), to: since.mapPos(block.to, -1), lines, faults };
 }
 
 const LINES_SPOKEN = 4;
 
-function announcement(news: readonly PlacedResult[]): string {
-  const lines = news.flatMap((block) => block.lines);
+function announcement(lines: readonly ShownLine[]): string {
   const more = lines.length - LINES_SPOKEN;
   return [...lines.slice(0, LINES_SPOKEN).map(spoken), ...(more > 0 ? [`and ${more} more`] : [])].join('; ');
 }

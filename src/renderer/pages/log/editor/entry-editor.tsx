@@ -11,6 +11,7 @@ import { calculate } from '../calculation/calculate.ts';
 import { figuresOf, namesOf } from '../figures-in-scope.ts';
 import { pendingText } from '../pending-text.ts';
 import { calculating, calculationContext } from './calculating.ts';
+import { difference } from './difference.ts';
 import { editorLook } from './editor-look.ts';
 import { entryLanguage } from './entry-language.ts';
 import { knownNames, nameCompletion } from './name-completion.ts';
@@ -33,6 +34,8 @@ export interface EntryEditorProps {
   /** The figures in scope; undefined when the entry's revision is not there. */
   readonly assessment: Assessment | undefined;
   readonly onRecord: (text: string) => void;
+  /** Something was refused because the text would be longer than the record allows. */
+  readonly onTooLong: () => void;
   /** Files that were pasted or dropped. */
   readonly onFiles: (files: readonly File[]) => void;
   readonly ref: Ref<EntryEditorHandle>;
@@ -48,12 +51,13 @@ function scopeExtension(assessment: Assessment | undefined): Extension {
   ];
 }
 
-export function EntryEditor({ label, text, assessment, onRecord, onFiles, ref }: EntryEditorProps) {
+export function EntryEditor({ ref, ...props }: EntryEditorProps) {
+  const { text, assessment } = props;
   const place = useRef<HTMLDivElement>(null);
   const view = useRef<EditorView>(undefined);
   // What the editor calls is always the newest, without making the editor anew.
-  const latest = useRef({ label, text, assessment, onRecord, onFiles });
-  latest.current = { label, text, assessment, onRecord, onFiles };
+  const latest = useRef(props);
+  latest.current = props;
   const pending = useRef(pendingText((typed) => latest.current.onRecord(typed)));
 
   useEffect(() => {
@@ -70,7 +74,11 @@ export function EntryEditor({ label, text, assessment, onRecord, onFiles, ref }:
           EditorView.cspNonce.of(styleNonce()),
           EditorView.contentAttributes.of({ 'aria-label': latest.current.label, spellcheck: 'true' }),
           placeholder('What was done, what was seen, what broke'),
-          EditorState.changeFilter.of(fits),
+          EditorState.changeFilter.of((transaction) => {
+            if (fits(transaction)) return true;
+            queueMicrotask(() => latest.current.onTooLong()); // a filter itself must not touch the window
+            return false;
+          }),
           editorLook,
           entryLanguage(),
           nameCompletion(),
@@ -153,14 +161,4 @@ function fits(transaction: Transaction): boolean {
     transaction.newDoc.length <= LONGEST_TEXT ||
     transaction.newDoc.length <= transaction.startState.doc.length
   );
-}
-
-/** The one stretch that differs, so that the cursor stays where it is. */
-export function difference(before: string, after: string): { from: number; to: number; insert: string } {
-  const shorter = Math.min(before.length, after.length);
-  let from = 0;
-  while (from < shorter && before[from] === after[from]) from++;
-  let same = 0;
-  while (same < shorter - from && before[before.length - 1 - same] === after[after.length - 1 - same]) same++;
-  return { from, to: before.length - same, insert: after.slice(from, after.length - same) };
 }

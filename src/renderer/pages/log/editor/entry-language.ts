@@ -58,8 +58,6 @@ const parser = entryParser.configure([
   parseCode({ codeParser: (info) => (isCalcInfo(info) ? calcLanguage.parser : null) }),
 ]);
 
-const face = { fontFamily: 'var(--log-code-face)' };
-
 const style = HighlightStyle.define([
   { tag: tags.heading1, fontWeight: '600', fontSize: '1.25em' },
   { tag: tags.heading2, fontWeight: '600', fontSize: '1.125em' },
@@ -69,11 +67,10 @@ const style = HighlightStyle.define([
   { tag: tags.strikethrough, textDecoration: 'line-through' },
   { tag: [tags.link, tags.url], color: 'var(--accent)' },
   { tag: tags.quote, color: 'var(--quiet)' },
-  { tag: tags.monospace, ...face },
+  { tag: tags.monospace, fontFamily: 'var(--log-code-face)', fontSize: '0.9em' },
   {
     tag: [tags.processingInstruction, tags.contentSeparator, tags.labelName],
     color: 'var(--quiet)',
-    ...face,
   },
   { tag: tags.comment, color: 'var(--quiet)', fontStyle: 'italic' },
   { tag: tags.number, color: 'var(--draw-rotor)' },

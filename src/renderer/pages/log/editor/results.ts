@@ -9,6 +9,7 @@ import {
   type Range,
   StateEffect,
   StateField,
+  type Text,
 } from '@codemirror/state';
 import { Decoration, type DecorationSet, EditorView, WidgetType } from '@codemirror/view';
 import { placeOf, type ShownLine, spoken } from '../calculation/shown-result.ts';
@@ -21,8 +22,9 @@ export interface Fault {
 
 /** A calculation at its place in the document, with its results. */
 export interface PlacedResult {
-  /** End of the block, closing fence included. */
-  readonly at: number;
+  /** Range of the block, fences included. */
+  readonly from: number;
+  readonly to: number;
   readonly lines: readonly ShownLine[];
   readonly faults: readonly Fault[];
 }
@@ -30,7 +32,8 @@ export interface PlacedResult {
 export const showResults = StateEffect.define<readonly PlacedResult[]>();
 
 interface Placed {
-  readonly at: number;
+  readonly from: number;
+  readonly to: number;
   readonly widget: ResultWidget;
   readonly faults: readonly Fault[];
 }
@@ -46,9 +49,8 @@ const field = StateField.define<Results>({
     let { placed } = results;
     for (const effect of transaction.effects) {
       if (effect.is(showResults)) {
-        placed = effect.value.map(({ at, lines, faults }, index) => ({
-          at,
-          faults,
+        placed = effect.value.map(({ lines, ...where }, index) => ({
+          ...where,
           widget: new ResultWidget(lines, index + 1),
         }));
         return { placed, decorations: decorate(placed, transaction.state) };
@@ -56,15 +58,16 @@ const field = StateField.define<Results>({
     }
     if (!transaction.docChanged || placed.length === 0) return results;
     // The results stay at the end of their block's last line until they are placed anew.
-    placed = placed.flatMap(({ at, widget, faults }) => {
-      const moved = transaction.changes.mapPos(at, -1, MapMode.TrackDel);
-      if (moved === null) return [];
+    placed = placed.flatMap(({ from, to, widget, faults }) => {
+      const end = transaction.changes.mapPos(to, -1, MapMode.TrackDel);
+      if (end === null) return [];
+      const start = Math.min(transaction.changes.mapPos(from, 1), end);
       const shifted = faults.map((fault) => ({
         ...fault,
         from: transaction.changes.mapPos(fault.from, 1),
         to: transaction.changes.mapPos(fault.to, -1),
       }));
-      return [{ at: moved, widget, faults: shifted }];
+      return [{ from: start, to: end, widget, faults: shifted }];
     });
     return { placed, decorations: decorate(placed, transaction.state) };
   },
@@ -80,20 +83,38 @@ export function resultsShown(state: EditorState): readonly (readonly ShownLine[]
   return state.field(field).placed.map(({ widget }) => widget.lines);
 }
 
+/** The bar at the side that holds a calculation and its results together. */
+const sourceLine = Decoration.line({ class: 'calc-source', attributes: { spellcheck: 'false' } });
+
 function decorate(placed: readonly Placed[], { doc }: EditorState): DecorationSet {
   const ranges: Range<Decoration>[] = [];
-  for (const { at, widget, faults } of placed) {
-    if (widget.lines.length > 0) {
-      const end = doc.lineAt(Math.min(at, doc.length)).to;
-      ranges.push(Decoration.widget({ widget, block: true, side: 1 }).range(end));
+  for (const block of placed) {
+    let line = doc.lineAt(Math.min(block.from, doc.length));
+    while (line.to < block.to && line.number < doc.lines) {
+      ranges.push(sourceLine.range(line.from));
+      line = doc.line(line.number + 1);
     }
-    for (const { from, to, message } of faults) {
-      if (from < to && to <= doc.length) {
-        ranges.push(Decoration.mark({ class: 'calc-fault', attributes: { title: message } }).range(from, to));
+    ranges.push(sourceLine.range(line.from));
+    if (block.widget.lines.length > 0) {
+      ranges.push(Decoration.widget({ widget: block.widget, block: true, side: 1 }).range(line.to));
+    }
+    for (const fault of block.faults) {
+      const [from, to] = visible(fault, doc);
+      if (from < to) {
+        const attributes = { title: fault.message };
+        ranges.push(Decoration.mark({ class: 'calc-fault', attributes }).range(from, to));
       }
     }
   }
   return Decoration.set(ranges, true);
+}
+
+/** The characters to underline: what is missing at the end of a line is shown at its last character. */
+function visible({ from, to }: Fault, doc: Text): readonly [from: number, to: number] {
+  const line = doc.lineAt(Math.min(from, doc.length));
+  const end = line.from + line.text.trimEnd().length;
+  const start = Math.max(line.from, Math.min(from, end - 1));
+  return [start, Math.min(Math.max(to, start + 1), end)];
 }
 
 const LINE_HEIGHT = 22; // close to what the style sheet gives; a wrong guess only moves the scroll bar
@@ -142,7 +163,7 @@ class ResultWidget extends WidgetType {
 
 function lineElement(line: ShownLine): HTMLElement {
   const element = document.createElement('div');
-  element.className = `calc-line ${line.kind}`;
+  element.className = line.kind === 'value' ? 'calc-line' : 'calc-line calc-problem';
   if (line.kind === 'value') {
     element.append(part('calc-name', line.name), part('calc-equals', ' = '), part('calc-value', line.value));
   } else {

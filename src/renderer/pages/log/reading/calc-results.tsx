@@ -8,14 +8,14 @@ export function CalcResults({ lines }: { lines: readonly ShownLine[] }) {
       {lines.map((line, index) =>
         line.kind === 'value' ? (
           // biome-ignore lint/suspicious/noArrayIndexKey: lines have no other identity than their order
-          <li key={index} className="calc-line value">
+          <li key={index} className="calc-line">
             <span className="calc-name">{line.name}</span>
             <span className="calc-equals"> = </span>
             <span className="calc-value">{line.value}</span>
           </li>
         ) : (
           // biome-ignore lint/suspicious/noArrayIndexKey: lines have no other identity than their order
-          <li key={index} className="calc-line problem">
+          <li key={index} className="calc-line calc-problem">
             <span className="calc-place">{placeOf(line)}</span>
             <span className="calc-reason">
               {line.reason} {line.remedy}
