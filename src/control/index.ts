@@ -49,6 +49,7 @@ export { matrixExponential } from './matrix-exponential.ts';
 export {
   type GainMargin,
   type GainMargins,
+  gainCrossovers,
   gainMargins,
   type PeakSensitivity,
   type PhaseMargin,
