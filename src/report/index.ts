@@ -2,6 +2,8 @@
  * `report/`: pictures and reports as data, and their way to paper. `drawing/` lays pictures out into primitives
  * that the window draws as SVG and the report as PDF operators.
  */
+export { marginDrawing } from './build/margin-drawing.ts';
+export { vehicleDrawing } from './build/vehicle-drawing.ts';
 export {
   BAND_FACTOR,
   type MarginScaleInput,
@@ -23,7 +25,6 @@ export { type VerdictWord, verdictMark } from './drawing/verdict-mark.ts';
 export { type EquationDrawing, equationDrawing } from './equation/equation-drawing.ts';
 export { linearEquation } from './equation/linear.ts';
 export { type Face, type Fonts, fontFiles, fontPackage } from './fonts.ts';
-export { marginDrawing } from './margin-drawing.ts';
 export type {
   Block,
   Caution,
@@ -40,4 +41,3 @@ export type {
   Rule,
   Table,
 } from './tree.ts';
-export { vehicleDrawing } from './vehicle-drawing.ts';

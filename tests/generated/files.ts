@@ -1,5 +1,5 @@
 /** Every file that is generated and committed, with the text that it should have now. */
-import { mechanicsCalculations } from '../../src/mechanics/index.ts';
+import { registry } from '../../src/margins/index.ts';
 import { readFonts } from '../fonts.ts';
 import { advanceWidthsFile } from './advance-widths.ts';
 import { type EquationSource, equationsFile } from './equations.ts';
@@ -20,7 +20,7 @@ export function generatedFiles(): GeneratedFile[] {
 
 /** What a notebook page or a report may have to set: the equation of every calculation, and each of its symbols. */
 function equationSources(): EquationSource[] {
-  const calculations = [...mechanicsCalculations];
+  const calculations = [...registry.values()];
   return [
     ...calculations.map(({ equation }) => ({ tex: equation, display: true })),
     ...calculations

@@ -280,10 +280,17 @@ function footing(input: MarginScaleInput, { em, left, right }: Layout): Primitiv
     const text = input.reason ?? 'not known yet';
     return [lettering([left, baseline], fittedText(text, right - left, size), size, { ink: 'quiet' })];
   }
-  const bound = lowerBound === undefined ? '' : `, at least ${signed(lowerBound)} (95 %)`;
+  // a loop that is unstable has no capability at all: the reason says more than the bound
+  const none = input.capability === undefined && input.reason !== undefined;
+  const bound = none
+    ? `: ${input.reason}`
+    : lowerBound === undefined
+      ? ''
+      : `, at least ${signed(lowerBound)} (95 %)`;
+  const start = textWidth(`MS ${signed(marginOfSafety)}`, size, 'semibold');
   return [
     lettering([left, baseline], `MS ${signed(marginOfSafety)}`, size, { weight: 'semibold' }),
-    lettering([left + textWidth(`MS ${signed(marginOfSafety)}`, size, 'semibold'), baseline], bound, size, {
+    lettering([left + start, baseline], fittedText(bound, right - left - start, size), size, {
       ink: 'quiet',
     }),
   ];

@@ -99,6 +99,11 @@ export function vehicleView(input: VehicleViewInput, options: VehicleViewOptions
       ink: 'quiet',
     }),
   );
+  const { notPlaced = 0 } = input;
+  if (notPlaced > 0) {
+    const text = `Not drawn, place not known: ${notPlaced} ${notPlaced === 1 ? 'part' : 'parts'}`;
+    primitives.push(lettering([em * 0.3, height - em * 0.4], text, em * 0.85, { ink: 'quiet' }));
+  }
   return { width, height, title: input.title, description: inWords(input), primitives };
 }
 

@@ -50,6 +50,8 @@ export type ViewBallastDrive =
 export interface VehicleViewInput {
   readonly title: string;
   readonly parts: readonly ViewPart[];
+  /** How many parts are left out because nobody has said where they are; said below the views. */
+  readonly notPlaced?: number;
   readonly centreOfGravity?: ViewCentre | undefined;
   readonly ballast?: ViewBallastDrive | undefined;
   /** Largest lean that the ballast can hold, rad. */

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { mechanicsCalculations } from '../../mechanics/index.ts';
+import { registry } from '../../margins/index.ts';
 import { equationDrawing } from './equation-drawing.ts';
 import { linearEquation } from './linear.ts';
 import { outlineSteps } from './outline.ts';
+
+const calculations = [...registry.values()];
 
 describe('a glyph outline', () => {
   it('is placed, scaled and turned y down', () => {
@@ -17,18 +19,15 @@ describe('a glyph outline', () => {
 });
 
 describe('a typeset equation', () => {
-  it.each(mechanicsCalculations.map(({ id, equation }) => [id, equation]))(
-    '%s is in the table',
-    (_, equation) => {
-      const drawing = equationDrawing(equation, 11);
-      expect(drawing?.primitives).toHaveLength(1);
-      expect(drawing?.width).toBeGreaterThan(5);
-      expect(drawing?.baseline).toBeLessThan(drawing?.height ?? 0);
-    },
-  );
+  it.each(calculations.map(({ id, equation }) => [id, equation]))('%s is in the table', (_, equation) => {
+    const drawing = equationDrawing(equation, 11);
+    expect(drawing?.primitives).toHaveLength(1);
+    expect(drawing?.width).toBeGreaterThan(5);
+    expect(drawing?.baseline).toBeLessThan(drawing?.height ?? 0);
+  });
 
   it('grows with the type size, and its outlines stay in their box', () => {
-    const [first] = mechanicsCalculations;
+    const [first] = calculations;
     const small = equationDrawing(first?.equation ?? '', 10);
     const large = equationDrawing(first?.equation ?? '', 20);
     expect(large?.width).toBeCloseTo(2 * (small?.width ?? 0), 9);

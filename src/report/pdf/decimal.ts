@@ -6,7 +6,7 @@ export interface SplitFigure {
   readonly rest: string;
 }
 
-const FIGURE = /^([+−-]?[\d  ]*\d)(.*)$/;
+const FIGURE = /^([+−-]?(?:\d[\d \u00a0\u202f]*)?\d)(.*)$/;
 
 /** Undefined for text that does not begin with a figure: it is not lined up. */
 export function splitFigure(text: string): SplitFigure | undefined {
