@@ -1,0 +1,10 @@
+/** `npm run bench`: every timing in this folder, one after the other. Prints percentiles; nothing passes or fails. */
+import { readdirSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+
+const folder = fileURLToPath(new URL('.', import.meta.url));
+for (const file of readdirSync(folder).sort()) {
+  if (!file.endsWith('.ts') || file === 'run.ts') continue;
+  console.log(`\n== ${file.replace('.ts', '')}`);
+  await import(`./${file}`);
+}
