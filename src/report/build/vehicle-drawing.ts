@@ -76,7 +76,7 @@ function placedPart(
     x,
     y,
     z,
-    body: bodyOf(part.body),
+    body,
   };
 }
 
