@@ -1,6 +1,6 @@
 /** Attaching: the desk stores the bytes, then one change of the entry names them all. */
 import { type Attachment, type Json, set } from '../../../../notebook/index.ts';
-import type { Desk } from '../../../../preload/bridge.ts';
+import type { Desk } from '../../../../preload/index.ts';
 import { bad, good, type Problem, type Result } from '../../../../quantity/index.ts';
 import type { NotebookStore } from '../../../store/notebook-store.ts';
 import { newId } from '../../../store/record-id.ts';
