@@ -27,6 +27,22 @@ function stableMargins(loop: BalanceLoop): StableLoop {
   );
 }
 
+interface Judged {
+  readonly loop: BalanceLoop;
+  readonly margins: StableLoop;
+}
+
+let last: (Judged & { readonly figures: string }) | undefined;
+
+/** Margins and their slopes are asked for the same figures one after the other: the loop is judged once for both. */
+function judged(figures: LoopFigures): Judged {
+  const written = Object.entries(figures).join(';');
+  if (last?.figures === written) return last;
+  const loop = loopOf(figures);
+  last = { figures: written, loop, margins: stableMargins(loop) };
+  return last;
+}
+
 export const loopMarginsCalculation: Calculation = calculation({
   id: 'loop.margins',
   title: 'Margins of the balance loop',
@@ -121,7 +137,7 @@ export const loopMarginsCalculation: Calculation = calculation({
     'Derived: linear equations of moments, exact zero-order hold with fractional delay (Åström and Wittenmark, ' +
     'Computer-Controlled Systems, section 2.3), Nyquist criterion on the unit circle',
   compute(figures) {
-    const margins = stableMargins(loopOf(figures));
+    const { margins } = judged(figures);
     return {
       gainMarginUp: margins.gainMarginUp.factor,
       gainMarginDown: margins.gainMarginDown.factor,
@@ -130,8 +146,8 @@ export const loopMarginsCalculation: Calculation = calculation({
     };
   },
   partials(figures): MarginSlopes {
-    const loop = loopOf(figures);
-    return marginSlopes(loop, stableMargins(loop));
+    const { loop, margins } = judged(figures);
+    return marginSlopes(loop, margins);
   },
   example: {
     firstMoment: 0.492,
