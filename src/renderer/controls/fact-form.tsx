@@ -70,7 +70,7 @@ function CountInput({
   function type(next: string) {
     setText(next);
     const count = next.trim() === '' ? undefined : Number(next);
-    const wrong = count === undefined ? undefined : checkField(kind, spec.path, count);
+    const wrong = count === undefined ? undefined : checkField(kind, spec.path, count, store.getState().state[kind][id]);
     setProblem(wrong);
     if (!wrong) recordValue(store, kind, id, spec.path, count);
   }

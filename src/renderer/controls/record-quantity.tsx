@@ -28,7 +28,7 @@ export function RecordQuantity({ kind, id, path, field, label, ...rest }: Record
       label={label ?? field.title}
       value={stored}
       display={field.display}
-      check={(si) => checkField(kind, path, si)}
+      check={(si) => checkField(kind, path, si, store.getState().state[kind][id])}
       onPreview={(next) => store.preview(kind, id, [setting(path, next as Json | undefined)])}
       onCommit={(next) => recordValue(store, kind, id, path, next as Json | undefined)}
     />
