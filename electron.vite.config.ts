@@ -19,7 +19,11 @@ export default defineConfig({
       target: node,
       outDir: 'out/main',
       externalizeDeps: false, // one file starts faster than a tree of packages, and needs none of them installed
-      rolldownOptions: { input: { index: at('src/main/index.ts') } },
+      rolldownOptions: {
+        input: { index: at('src/main/index.ts') },
+        // Beside index.js, so that the templates are two folders up from every file, as they are in the sources.
+        output: { chunkFileNames: '[name]-[hash].js' },
+      },
     },
   },
   preload: {
@@ -44,6 +48,7 @@ export default defineConfig({
       emptyOutDir: true,
       minify: true,
       modulePreload: { polyfill: false },
+      chunkSizeWarningLimit: 2000, // kB; read from the disk beside it, not over a network
       assetsInlineLimit: 0, // the content policy allows our own files, not fonts or scripts in data addresses
       rolldownOptions: { input: at('src/renderer/index.html') },
     },

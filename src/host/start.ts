@@ -49,7 +49,7 @@ function inBrowser(absent: boolean): Promise<number> {
     print: (line) => process.stdout.write(`${line}\n`),
     openBrowser: process.env.COUNTERPOISE_NO_BROWSER === '1' ? () => undefined : openBrowser,
     ended: new Promise((resolve) => {
-      for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, resolve);
+      for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, resolve); // once more does no harm
     }),
   });
 }
