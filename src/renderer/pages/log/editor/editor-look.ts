@@ -7,6 +7,7 @@ export const editorLook = EditorView.theme({
     backgroundColor: 'var(--sheet)',
     border: '1px solid var(--line)',
     borderRadius: 'var(--radius)',
+    maxHeight: '80rem', // a very long sheet is slow to paint; past this the text scrolls by itself
   },
   '&.cm-focused': { outline: '2px solid var(--focus)', outlineOffset: '-1px' },
   '.cm-scroller': { fontFamily: 'var(--face)', lineHeight: '1.5', overflow: 'auto' },
