@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 import { type RecordInput, type RecordKind, recordKind } from './kinds.ts';
+import { LONGEST_PATH } from './path.ts';
 
 /** A member that is undefined counts as absent, as in JSON text. */
 export type Json =
@@ -14,11 +15,17 @@ export type Json =
   | readonly Json[]
   | { readonly [key: string]: Json | undefined };
 
-const json: z.ZodType<Json> = z.json() as unknown as z.ZodType<Json>;
+/** Records have six levels. A journal line or a window may come with any number, which must not exhaust the stack. */
+const DEEPEST = 32;
+
+const json = z.custom<Json>(
+  (value) => isJson(value, 0),
+  `is not plain JSON data of at most ${DEEPEST} levels`,
+);
 
 /** `value` absent: the path is removed. Segments are joined by `/`; record ids contain none. */
 export const setting = z.strictObject({
-  path: z.string().min(1).max(400),
+  path: z.string().min(1).max(LONGEST_PATH),
   value: json.optional(),
 });
 export type Setting = z.infer<typeof setting>;
@@ -38,6 +45,25 @@ export const change = z.discriminatedUnion('op', [
   }),
 ]);
 export type Change = z.infer<typeof change>;
+
+/** `__proto__` is refused because it would not stay a member like any other, wherever the value is copied. */
+function isJson(value: unknown, level: number): value is Json {
+  if (value === null || typeof value === 'boolean' || typeof value === 'string') return true;
+  if (typeof value === 'number') return Number.isFinite(value);
+  if (typeof value !== 'object' || level === DEEPEST) return false;
+  if (Array.isArray(value)) return value.every((item) => isJson(item, level + 1));
+  return (
+    isPlain(value) &&
+    Object.entries(value).every(
+      ([name, member]) => name !== '__proto__' && (member === undefined || isJson(member, level + 1)),
+    )
+  );
+}
+
+function isPlain(value: object): boolean {
+  const prototype: unknown = Object.getPrototypeOf(value);
+  return prototype === Object.prototype || prototype === null;
+}
 
 /** A change as the journal keeps it. The hash chain is added and checked where the journal is written. */
 export interface JournalEntry {

@@ -15,6 +15,7 @@ export {
 } from './kinds.ts';
 export { revisionLetter, revisionNumber } from './letters.ts';
 export type { Attachment, LogEntry } from './log-entry.ts';
+export { valueAt } from './path.ts';
 export type { Prototype, Requirements } from './prototype.ts';
 export {
   type Basis,
@@ -38,7 +39,7 @@ export type {
   Rotor,
   RotorSection,
 } from './revision.ts';
-export { apply, emptyState, invert, type NotebookState, type Replay, replay, valueAt } from './state.ts';
+export { apply, emptyState, invert, type NotebookState, type Replay, replay } from './state.ts';
 export type {
   ChecklistAnswer,
   ChecklistItem,

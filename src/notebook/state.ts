@@ -3,8 +3,10 @@
  * immutable and share whatever a change left alone, so that derived figures can be remembered by identity.
  */
 import { bad, good, type Problem, type Result } from '../quantity/index.ts';
-import type { Change, JournalEntry, Json, Setting } from './change.ts';
+import type { Change, JournalEntry, Json } from './change.ts';
+import { firstFault } from './fault.ts';
 import { type RecordKind, type RecordOf, schemas } from './kinds.ts';
+import { isPlace, restoring, withSetting } from './path.ts';
 
 export type NotebookState = {
   readonly [K in RecordKind]: Readonly<Record<string, RecordOf<K>>>;
@@ -29,7 +31,7 @@ export function apply(state: NotebookState, change: Change): Result<NotebookStat
 }
 
 function recordAfter(state: NotebookState, change: Change): Result<unknown> {
-  const before = Object.hasOwn(state[change.kind], change.id) ? state[change.kind][change.id] : undefined;
+  const before = recordAt(state, change);
   if (change.op === 'create') {
     if (before !== undefined) return bad('record.exists', change.kind, { kind: change.kind, id: change.id });
     return checked(change.kind, change.value);
@@ -37,20 +39,27 @@ function recordAfter(state: NotebookState, change: Change): Result<unknown> {
   if (before === undefined) return bad('record.unknown', change.kind, { kind: change.kind, id: change.id });
   const locked = lockedBy(state, change);
   if (locked) return { ok: false, problem: locked };
-  return checked(change.kind, setAll(before as Json, change.set));
+  let after = before;
+  for (const setting of change.set) {
+    if (!isPlace(after, setting.path)) {
+      return bad('record.invalid', change.kind, {
+        detail: `there is no place “${shortened(setting.path)}” in it`,
+      });
+    }
+    after = withSetting(after, setting);
+  }
+  return checked(change.kind, after);
+}
+
+function recordAt(state: NotebookState, { kind, id }: Change): Json | undefined {
+  return Object.hasOwn(state[kind], id) ? (state[kind][id] as Json) : undefined;
 }
 
 /** The change that undoes `change`, given the state before it. A creation has no inverse: it stays on record. */
 export function invert(state: NotebookState, change: Change): Change | undefined {
-  const before = state[change.kind][change.id];
+  const before = recordAt(state, change);
   if (change.op === 'create' || before === undefined) return undefined;
-  return {
-    ...change,
-    set: change.set.toReversed().map(({ path }) => {
-      const value = valueAt(before as Json, path);
-      return value === undefined ? { path } : { path, value };
-    }),
-  };
+  return { ...change, set: change.set.toReversed().map(({ path }) => restoring(before, path)) };
 }
 
 export interface Replay {
@@ -77,11 +86,13 @@ export function replay(entries: Iterable<JournalEntry>, from: NotebookState = em
 function checked(kind: RecordKind, value: Json): Result<unknown> {
   const parsed = schemas[kind].safeParse(value);
   if (parsed.success) return good(parsed.data);
-  const issue = parsed.error.issues[0];
-  const path = issue?.path.join('/') ?? '';
-  return bad('record.invalid', path === '' ? kind : `${kind}, ${path}`, {
-    detail: issue?.message ?? 'the record does not have the expected form',
-  });
+  const { path, detail } = firstFault(parsed.error.issues);
+  return bad('record.invalid', path === '' ? kind : `${kind}, ${shortened(path)}`, { detail });
+}
+
+/** For a sentence: a path may have been made to be endless. */
+function shortened(path: string): string {
+  return path.length > 80 ? `${path.slice(0, 79)}…` : path;
 }
 
 /** An issued revision never changes; issuing it is the last change that it takes. */
@@ -94,36 +105,4 @@ function lockedBy(state: NotebookState, change: Change): Problem | undefined {
     place: `revision ${revision.letter}`,
     figures: { letter: revision.letter },
   };
-}
-
-function setAll(record: Json, settings: readonly Setting[]): Json {
-  return settings.reduce((value, { path, value: leaf }) => setAt(value, path.split('/'), leaf), record);
-}
-
-function setAt(value: Json | undefined, path: readonly string[], leaf: Json | undefined): Json {
-  const [head, ...rest] = path;
-  if (head === undefined) return leaf ?? null;
-  if (Array.isArray(value)) {
-    const copy: Json[] = [...value];
-    const index = Number(head);
-    if (rest.length === 0 && leaf === undefined) copy.splice(index, 1);
-    else copy[index] = setAt(copy[index], rest, leaf);
-    return copy;
-  }
-  const object = (typeof value === 'object' && value !== null ? value : {}) as Readonly<Record<string, Json>>;
-  if (rest.length === 0 && leaf === undefined) {
-    const { [head]: _, ...others } = object;
-    return others;
-  }
-  return { ...object, [head]: setAt(object[head], rest, leaf) };
-}
-
-/** What stands at a path of a record, segments joined by `/`; undefined where nothing does. */
-export function valueAt(value: Json, path: string): Json | undefined {
-  let here: Json | undefined = value;
-  for (const segment of path.split('/')) {
-    if (typeof here !== 'object' || here === null) return undefined;
-    here = (here as Readonly<Record<string, Json>>)[segment];
-  }
-  return here;
 }
