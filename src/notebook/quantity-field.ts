@@ -4,6 +4,7 @@
  * yet; `si: 0` is a measured nought. The three are never confused.
  */
 import { z } from 'zod';
+import { readOnce } from './read-once.ts';
 
 export const basis = z.enum(['estimated', 'calculated', 'measured', 'data sheet']);
 export type Basis = z.infer<typeof basis>;
@@ -27,10 +28,12 @@ export const knownQuantity = z.strictObject({
   on: z.string().max(40).optional(),
 });
 
-export const quantityField = z.union([
-  knownQuantity,
-  z.strictObject({ notMeasured: z.literal(true), note: z.string().max(500).optional() }),
-]);
+export const quantityField = readOnce(
+  z.union([
+    knownQuantity,
+    z.strictObject({ notMeasured: z.literal(true), note: z.string().max(500).optional() }),
+  ]),
+);
 
 export type KnownQuantity = z.infer<typeof knownQuantity>;
 export type QuantityField = z.infer<typeof quantityField>;

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { attachment } from './log-entry.ts';
 import { knownQuantity } from './quantity-field.ts';
+import { readOnce } from './read-once.ts';
 
 /** A figure of the revision, as it stood when the card was issued. SI. */
 export const frozenFigure = z.strictObject({
@@ -112,8 +113,8 @@ export const run = z.strictObject({
   startedBy: z.string(),
   /** Fingerprint of the revision that the checklist was generated from; another one makes it void. */
   fingerprint: z.string(),
-  items: z.array(checklistItem),
-  answers: z.record(z.string(), checklistAnswer).default({}),
+  items: z.array(readOnce(checklistItem)),
+  answers: z.record(z.string(), readOnce(checklistAnswer)).default({}),
   status: z.enum(['checklist', 'cleared', 'finished', 'aborted', 'void']).default('checklist'),
   clearedAt: z.string().optional(),
   clearedBy: z.string().optional(),
