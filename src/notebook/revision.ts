@@ -1,6 +1,8 @@
 /** One physical state of a prototype: what was weighed, cut, set and wired. Issued, it never changes. */
 import { z } from 'zod';
+import { revisionNumber } from './letters.ts';
 import { quantityField } from './quantity-field.ts';
+import { readOnce } from './read-once.ts';
 
 const q = quantityField.optional();
 const name = z.string().max(120);
@@ -52,7 +54,7 @@ export const rotor = z.strictObject({
   largestSpeed: q, // rad/s, working
   /** No-load speed of the spin motor per volt, rad/s/V: what the speed could run away to. */
   motorSpeedConstant: q,
-  sections: z.record(z.string(), rotorSection).default({}),
+  sections: z.record(z.string(), readOnce(rotorSection)).default({}),
 });
 export type Rotor = z.infer<typeof rotor>;
 
@@ -130,7 +132,9 @@ export type Fittings = z.infer<typeof fittings>;
 
 export const revision = z.strictObject({
   prototype: z.string(),
-  letter: z.string(),
+  letter: z
+    .string()
+    .refine((letter) => revisionNumber(letter) !== undefined, 'is not a revision letter of ASME Y14.35'),
   status: z.enum(['draft', 'issued']).default('draft'),
   /** The revision that this one was made from. */
   from: z.string().optional(),
@@ -141,13 +145,13 @@ export const revision = z.strictObject({
   issuedBy: z.string().optional(),
   /** The whole vehicle on the scale, to be held against the sum of the parts. */
   weighedMass: q, // kg
-  parts: z.record(z.string(), part).default({}),
-  rotor: rotor.optional(),
-  gimbal: gimbal.optional(),
-  ballast: ballastDrive.optional(),
-  actuator: actuator.optional(),
-  loop: loop.optional(),
-  pack: pack.optional(),
+  parts: z.record(z.string(), readOnce(part)).default({}),
+  rotor: readOnce(rotor).optional(),
+  gimbal: readOnce(gimbal).optional(),
+  ballast: readOnce(ballastDrive).optional(),
+  actuator: readOnce(actuator).optional(),
+  loop: readOnce(loop).optional(),
+  pack: readOnce(pack).optional(),
   fittings: fittings.default({ radio: false, independentKill: false, driven: false }),
 });
 export type Revision = z.infer<typeof revision>;
