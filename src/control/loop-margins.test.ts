@@ -173,4 +173,33 @@ describe('loop.margins', () => {
     expect(compute(example).gainMarginUp).toBeCloseTo(2.29664705, 8); // independent computation
     expect(Object.keys(example).sort()).toEqual(Object.keys(loopMarginsCalculation.inputs).sort());
   });
+
+  it('answers or refuses, and never with something that is not a number, whatever the figures', () => {
+    const random = repeatable(4);
+    const absurd = [0, 1e-300, 1e300, -1, 1e-12, 1e12, 1e-6, 1e6];
+    let answered = 0;
+    for (let i = 0; i < 600; i++) {
+      const figures = Object.fromEntries(
+        Object.entries(example).map(([name, value]): [string, number] => {
+          if (name === 'rateSource') return [name, Math.floor(random() * 4)];
+          if (i % 2 === 0) return [name, value * 10 ** (3 * (random() - 0.5))];
+          return [name, random() < 0.15 ? (absurd[Math.floor(random() * absurd.length)] ?? 0) : value];
+        }),
+      );
+      try {
+        const values = compute(figures);
+        const slopes = partials(figures);
+        answered++;
+        for (const value of [
+          ...Object.values(values),
+          ...Object.values(slopes).flatMap(Object.values<number>),
+        ]) {
+          expect(value, JSON.stringify(figures)).not.toBeNaN();
+        }
+      } catch (error) {
+        if (!(error instanceof DomainError)) throw error;
+      }
+    }
+    expect(answered).toBeGreaterThan(30);
+  });
 });
