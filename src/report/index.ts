@@ -1,8 +1,13 @@
 /**
- * `report/`: pictures and reports as data, and their way to paper. `drawing/` lays pictures out into primitives
- * that the window draws as SVG and the report as PDF operators.
+ * `report/`: pictures and reports as data, and their way to paper. `drawing/` lays pictures out into primitives that
+ * the window draws as SVG and the report as PDF operators; `equation/` sets equations from a table of outlines made
+ * in advance; `build/` turns records and assessments into drawings and documents; `pdf/`, a door of its own, lays a
+ * document out on pages and writes the tagged file. No file, clock or typeface is read here: callers pass them in.
  */
 export { marginDrawing } from './build/margin-drawing.ts';
+export type { ReportSource } from './build/report-source.ts';
+export { revisionReport } from './build/revision-report.ts';
+export { runReport } from './build/run-report.ts';
 export { vehicleDrawing } from './build/vehicle-drawing.ts';
 export {
   BAND_FACTOR,

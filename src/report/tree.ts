@@ -35,6 +35,8 @@ export interface Table {
   readonly columns: readonly Column[];
   /** The first cell of a row names it. */
   readonly rows: readonly (readonly Cell[])[];
+  /** Points: room to write in by hand. */
+  readonly leastRowHeight?: number;
 }
 
 export interface Equation {

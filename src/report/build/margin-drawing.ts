@@ -9,9 +9,11 @@ export function marginDrawing(
   assessment: Pick<Assessment, 'figures'>,
   width: number,
   textSize?: number,
+  untitled = false,
 ): Drawing {
   return marginScale(marginScaleInput(margin, assessment), {
     width,
+    untitled,
     ...(textSize === undefined ? {} : { textSize }),
   });
 }

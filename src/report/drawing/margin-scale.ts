@@ -34,6 +34,8 @@ export interface MarginScaleOptions {
   readonly width: number;
   /** Size of the lettering; everything else follows from it. */
   readonly textSize?: number;
+  /** Leaves the title out, where a heading above says it already. */
+  readonly untitled?: boolean;
 }
 
 interface Layout {
@@ -45,7 +47,10 @@ interface Layout {
   readonly x: (value: number) => number;
 }
 
-export function marginScale(input: MarginScaleInput, { width, textSize = 12 }: MarginScaleOptions): Drawing {
+export function marginScale(
+  input: MarginScaleInput,
+  { width, textSize = 12, untitled = false }: MarginScaleOptions,
+): Drawing {
   const em = textSize;
   const left = em * 0.5;
   const right = width - em * 0.5;
@@ -72,7 +77,7 @@ export function marginScale(input: MarginScaleInput, { width, textSize = 12 }: M
     title: `Margin: ${input.title}`,
     description: inWords(input),
     primitives: [
-      ...heading(input, layout),
+      ...heading(untitled ? '' : input.title, input.verdict, layout),
       ...bands(input, layout),
       ...ruledStrip(input, layout),
       ...span(input, layout),
@@ -83,14 +88,14 @@ export function marginScale(input: MarginScaleInput, { width, textSize = 12 }: M
   };
 }
 
-function heading(input: MarginScaleInput, { em, left, right }: Layout): Primitive[] {
-  const word = textWidth(input.verdict, em, 'semibold');
+function heading(title: string, verdict: VerdictWord, { em, left, right }: Layout): Primitive[] {
+  const word = textWidth(verdict, em, 'semibold');
   const mark = em * 1.25;
   const room = right - left - word - mark - em * 1.2;
   return [
-    lettering([left, em * 1.1], fittedText(input.title, room, em, 'semibold'), em, { weight: 'semibold' }),
-    ...verdictMark(input.verdict, right - word - mark - em * 0.35, em * 1.1, mark),
-    lettering([right, em * 1.1], input.verdict, em, { weight: 'semibold', anchor: 'end' }),
+    lettering([left, em * 1.1], fittedText(title, room, em, 'semibold'), em, { weight: 'semibold' }),
+    ...verdictMark(verdict, right - word - mark - em * 0.35, em * 1.1, mark),
+    lettering([right, em * 1.1], verdict, em, { weight: 'semibold', anchor: 'end' }),
   ];
 }
 

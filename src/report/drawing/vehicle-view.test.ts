@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { spread } from './part-labels.ts';
 import type { Drawing, PathPrimitive } from './primitive.ts';
 import type { VehicleViewInput, ViewPart } from './vehicle.ts';
-import { spread, vehicleView } from './vehicle-view.ts';
+import { vehicleView } from './vehicle-view.ts';
 
 const block: ViewPart = {
   name: 'Block',

@@ -4,13 +4,13 @@
  */
 import { levelDimension, uprightDimension } from './dimension.ts';
 import { fixedText } from './number-text.ts';
+import { labelColumn, partLabels } from './part-labels.ts';
 import type { Drawing, Primitive } from './primitive.ts';
 import {
   arc,
   area,
   arrowhead,
   type Box,
-  circle,
   corners,
   DASH,
   LINE,
@@ -19,16 +19,8 @@ import {
   type Point,
   polyline,
 } from './sketch.ts';
-import { fittedText, textWidth } from './text-width.ts';
-import {
-  ballastPlace,
-  halfExtents,
-  type Projection,
-  REAR,
-  SIDE,
-  type VehicleViewInput,
-  type ViewPart,
-} from './vehicle.ts';
+import { textWidth } from './text-width.ts';
+import { ballastPlace, halfExtents, type Projection, REAR, SIDE, type VehicleViewInput } from './vehicle.ts';
 import {
   ballastTravel,
   centreOfGravityMark,
@@ -281,65 +273,6 @@ function directionOfTravel(rightX: number, groundY: number, em: number): Primiti
     arrowhead([from + em * 2.2, y], [1, 0], em * 0.6, 'quiet'),
     lettering([from + em * 2.5, y + em * 0.3], 'forward', em * 0.85, { ink: 'quiet' }),
   ];
-}
-
-function labelText({ item, name }: ViewPart): string {
-  return item === undefined ? name : `${item}\u00a0\u00a0${name}`;
-}
-
-function labelColumn(input: VehicleViewInput, width: number, em: number): number {
-  const longest = Math.max(0, ...input.parts.map((part) => textWidth(labelText(part), em * 0.9)));
-  return Math.min(longest, width * 0.22, em * 14);
-}
-
-/** Names in a column beside the view, each with a leader to its part; the heaviest where there is no room for all. */
-function partLabels(
-  parts: readonly ViewPart[],
-  sheet: Sheet,
-  x: number,
-  width: number,
-  groundY: number,
-): Primitive[] {
-  const { em, at, projection } = sheet;
-  const spacing = em * 1.2;
-  const top = em * 1.1;
-  const most = Math.max(1, Math.floor((groundY - top) / spacing));
-  const chosen = [...parts]
-    .sort((a, b) => b.mass - a.mass)
-    .slice(0, most)
-    .sort((a, b) => b.z - a.z || a.x - b.x);
-  const wanted = chosen.map((part) => at(0, part.z)[1]);
-  const places = spread(wanted, spacing, top, groundY - em * 0.2);
-  const size = em * 0.9;
-  return chosen.flatMap((part, index): Primitive[] => {
-    const [px, py] = at(projection.across(part), part.z);
-    const y = places[index] ?? py;
-    return [
-      polyline(
-        [
-          [px, py],
-          [x - em * 0.9, y],
-          [x - em * 0.3, y],
-        ],
-        { stroke: 'quiet', width: LINE.hair },
-      ),
-      circle([px, py], em * 0.12, { fill: 'ink' }),
-      lettering([x, y + size * 0.34], fittedText(labelText(part), width, size), size),
-    ];
-  });
-}
-
-/** Moves sorted places apart until neighbours keep their distance, and all lie between the ends. */
-export function spread(wanted: readonly number[], spacing: number, low: number, high: number): number[] {
-  const places: number[] = [];
-  for (const place of wanted) places.push(Math.max(place, (places.at(-1) ?? low - spacing) + spacing));
-  let limit = high;
-  for (let i = places.length - 1; i >= 0; i -= 1) {
-    const place = Math.min(places[i] ?? limit, limit);
-    places[i] = place;
-    limit = place - spacing;
-  }
-  return places;
 }
 
 function viewName(text: string, x: number, groundY: number, em: number): Primitive {

@@ -1,4 +1,6 @@
+import { create } from 'fontkit';
 import { describe, expect, it } from 'vitest';
+import { readFonts } from '../../../tests/fonts.ts';
 import { registry } from '../../margins/index.ts';
 import { equationDrawing } from './equation-drawing.ts';
 import { linearEquation } from './linear.ts';
@@ -51,6 +53,21 @@ describe('a typeset equation', () => {
 });
 
 describe('an equation on one line', () => {
+  it('needs no letter that the typeface lacks', () => {
+    const font = create(readFonts().regular);
+    const texts = calculations.flatMap(({ equation, inputs, outputs }) => [
+      equation,
+      ...[...Object.values(inputs), ...Object.values(outputs)].map(({ symbol }) => symbol),
+    ]);
+    for (const tex of texts) {
+      const lacking = [...linearEquation(tex)].filter(
+        (letter) => !font.hasGlyphForCodePoint(letter.codePointAt(0) ?? 0),
+      );
+      expect(lacking, linearEquation(tex)).toEqual([]);
+      expect(linearEquation(tex), tex).not.toMatch(/[\\\\{}]|[a-z]{9,}/);
+    }
+  });
+
   it.each([
     [String.raw`\tan\varphi_{\max} = \frac{m_b\, e}{M_0 + m_b z_b}`, 'tan φ_max = (m_b e)/(M_0 + m_b z_b)'],
     [String.raw`\tau_0 = \sqrt{\frac{I}{gM}}`, 'τ_0 = √(I/(g M))'],

@@ -61,6 +61,8 @@ const WORDS: Readonly<Record<string, string>> = {
   rvert: '|',
   vert: '|',
   prime: '′',
+  downarrow: '↓',
+  uparrow: '↑',
 };
 const NAMED = new Set([
   'sin',

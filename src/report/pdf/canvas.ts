@@ -87,7 +87,8 @@ export class Canvas {
   }
 
   /** Text that is not seen but searched, copied and read aloud, stretched over what stands for it. */
-  hiddenText(size: number, x: number, baseline: number, width: number, text: string): void {
+  hiddenText(size: number, x: number, baseline: number, width: number, spoken: string): void {
+    const text = [...spoken].filter((letter) => this.faces.regular.has(letter.codePointAt(0) ?? 0)).join('');
     const natural = this.faces.regular.width(text, size);
     if (natural <= 0) return;
     const stretch = number((100 * width) / natural);

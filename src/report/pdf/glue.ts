@@ -1,7 +1,7 @@
 /** Which neighbours stay on one line: a figure and its unit, a sign and its figure, “Table” and its number. */
 import { parseUnit } from '../../quantity/index.ts';
 
-const FIGURE = /^[(+−±≥≤≈<>~-]*\d[\d.,]*(\(\d+\))?[)°%]*$/;
+const FIGURE = /^[(+−±≥≤≈<>~-]*\d[\d.,]*(e[-+−]?\d+)?(\(\d+\))?[)°%]*$/;
 const SIGN = /^[±×≥≤=<>≈·]$/;
 const NUMBERED = /^\(?(Figure|Table|Section|Step|Run|run|revision|Revision|page|item|card)$/;
 const NUMBER_OR_LETTER = /^([\d.]+|[A-Z]{1,2})[.,;:)]*$/;

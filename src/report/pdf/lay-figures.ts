@@ -35,7 +35,7 @@ export function layEquation({ tex, spoken }: Equation, setting: Setting): Strip[
     {
       height: height + 2,
       before: PARAGRAPH_SPACE + 1,
-      keep: false,
+      keep: true, // what follows explains its symbols
       draw: (canvas, top) => {
         const bottom = canvas.height - top - height;
         element.box = [x, bottom, x + drawing.width * scale, bottom + height];

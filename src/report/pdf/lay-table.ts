@@ -20,8 +20,9 @@ interface Lane {
   readonly column: Column;
   readonly left: number;
   readonly width: number;
-  /** Where the decimal points stand, for a column of figures that fits. */
+  /** Where the decimal points stand, for a column of figures that fits, and where the widest figure begins. */
   readonly point?: number;
+  readonly begin?: number;
 }
 
 interface LaidCell {
@@ -43,6 +44,7 @@ export function layTable(table: Table, setting: Setting): Strip[] {
       last: index === rows.length - 1,
       // two rows at least before and after a page break
       keep: rows.length > 1 && (index === 0 || index === rows.length - 2),
+      leastHeight: table.leastRowHeight ?? 0,
     }),
   );
   return [...caption, { ...head.strip, keep: strips.length > 0 }, ...strips];
@@ -58,7 +60,8 @@ function lanesOf(table: Table, setting: Setting): Lane[] {
     left += width + GAP;
     if (column.align !== 'decimal') return lane;
     const point = pointOf(table.rows, index, width, setting);
-    return point === undefined ? lane : { ...lane, point: lane.left + point };
+    if (!point) return lane;
+    return { ...lane, point: lane.left + point.at, begin: lane.left + point.begin };
   });
 }
 
@@ -68,7 +71,7 @@ function pointOf(
   index: number,
   width: number,
   setting: Setting,
-): number | undefined {
+): { readonly at: number; readonly begin: number } | undefined {
   let whole = 0;
   let rest = 0;
   for (const row of rows) {
@@ -78,7 +81,8 @@ function pointOf(
     whole = Math.max(whole, setting.faces.regular.width(figure.whole, SMALL.size));
     rest = Math.max(rest, setting.faces.regular.width(figure.rest, SMALL.size));
   }
-  return whole + rest <= width ? width - rest : undefined;
+  if (whole + rest > width) return undefined;
+  return { at: width - rest, begin: width - rest - whole };
 }
 
 function layCell(cell: Cell, lane: Lane, setting: Setting): LaidCell {
@@ -121,7 +125,8 @@ function headStrip(table: Table, lanes: readonly Lane[], element: StructureEleme
   };
   const place = (lane: Lane, line: Line): number => {
     if (lane.column.align === 'left') return lane.left;
-    return lane.left + lane.width - line.width;
+    // above the figures: from where they begin, or as far to the right as the head itself needs
+    return Math.min(lane.begin ?? Number.POSITIVE_INFINITY, lane.left + lane.width - line.width);
   };
   // heads stand on a common foot, next to the figures that they name
   const baseline = (top: number, lines: number, index: number): number =>
@@ -180,7 +185,12 @@ function rowStrips(
   row: StructureElement,
   setting: Setting,
   head: Head,
-  at: { readonly first: boolean; readonly last: boolean; readonly keep: boolean },
+  at: {
+    readonly first: boolean;
+    readonly last: boolean;
+    readonly keep: boolean;
+    readonly leastHeight: number;
+  },
 ): Strip[] {
   const elements = cells.map((_, index) => (index === 0 ? row.add('TH', { scope: 'Row' }) : row.add('TD')));
   const most = Math.max(1, ...cells.map(({ lines }) => lines.length));
@@ -193,7 +203,10 @@ function rowStrips(
     const to = Math.min(most, from + perStrip);
     const opens = from === 0;
     const closes = to === most;
-    const height = (to - from) * SMALL.leading + (opens ? PADDING : 0) + (closes ? PADDING : 0);
+    const height = Math.max(
+      at.leastHeight,
+      (to - from) * SMALL.leading + (opens ? PADDING : 0) + (closes ? PADDING : 0),
+    );
     strips.push({
       height,
       before: 0,

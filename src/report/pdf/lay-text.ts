@@ -69,6 +69,8 @@ export function layList({ ordered, items }: List, setting: Setting): Strip[] {
     const strips = lineStrips(lines, body, BODY, {
       x: setting.left + indent,
       before: number === 0 ? PARAGRAPH_SPACE : 2.5,
+      // two items at least before and after a page break
+      keepLast: items.length > 1 && (number === 0 || number === items.length - 2),
     });
     const text = ordered ? `${number + 1}.` : '•';
     const back = ordered ? indent - setting.faces.regular.width(text, BODY.size) - 5 : indent - 11;

@@ -23,25 +23,40 @@ export function shelve(blocks: readonly Block[]): Result<Shelf> {
     const hash = bytesToHex(sha256(block.bytes));
     let picture = known.get(hash);
     if (!picture) {
-      const size = pictureSize(block);
+      const size = pictureSize(block.bytes, block.mediaType);
       if (typeof size === 'string') {
-        return bad('report.unreadable-picture', block.caption || 'picture without a caption', {
+        return bad('report.unreadable-picture', titleOf(block), {
           detail: size,
         });
       }
       picture = { name: `P${files.length + 1}`, ...size };
       known.set(hash, picture);
-      files.push({ name: picture.name, bytes: block.bytes, mediaType: block.mediaType });
+      files.push({
+        name: picture.name,
+        title: titleOf(block),
+        bytes: block.bytes,
+        mediaType: block.mediaType,
+      });
     }
     shelf.set(block.bytes, picture);
   }
   return good({ shelf, files });
 }
 
+function titleOf({ caption }: Picture): string {
+  return caption === '' ? 'picture without a caption' : caption;
+}
+
+/** What keeps a picture from being printed, in a few words; undefined where nothing does. */
+export function pictureFault(bytes: Uint8Array, mediaType: Picture['mediaType']): string | undefined {
+  const size = pictureSize(bytes, mediaType);
+  return typeof size === 'string' ? size : undefined;
+}
+
 type Size = { readonly width: number; readonly height: number };
 
 /** Width and height in pixels, or what is wrong with the file. */
-function pictureSize({ bytes, mediaType }: Picture): Size | string {
+function pictureSize(bytes: Uint8Array, mediaType: Picture['mediaType']): Size | string {
   return mediaType === 'image/png' ? pngSize(bytes) : jpegSize(bytes);
 }
 

@@ -88,6 +88,11 @@ function png(width: number, height: number): Uint8Array {
   );
 }
 
+/** The same, with its compressed content overwritten: sound outside, not inside. */
+function damaged(bytes: Uint8Array): Uint8Array {
+  return bytes.map((byte, index) => (index > 42 && index < bytes.length - 16 ? 0x55 : byte));
+}
+
 const folder = mkdtempSync(join(tmpdir(), 'report-'));
 const pathOf = (name: string): string => join(folder, name);
 async function bytesOf(document: ReportDocument): Promise<Uint8Array> {
@@ -317,6 +322,7 @@ describe('pictures', () => {
 
   it.each([
     ['cut short', png(300, 200).slice(0, 90), 'ends too early'],
+    ['damaged inside', damaged(png(300, 200)), 'damaged'],
     ['something else', new Uint8Array(100), 'no PNG'],
   ])('that are %s are named instead of ending the report half way', async (_, bytes, detail) => {
     const result = await renderPdf(report({ blocks: [picture(bytes, 'The broken bracket')] }), fonts);

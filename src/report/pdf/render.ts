@@ -1,5 +1,5 @@
 /** From the document tree to the bytes of a PDF: check the text, lay out, fill pages, draw them, write the file. */
-import { bad, good, type Result } from '../../quantity/index.ts';
+import { bad, good, ProblemError, type Result } from '../../quantity/index.ts';
 import type { Fonts } from '../fonts.ts';
 import type { Block, ReportDocument } from '../tree.ts';
 import { Canvas, type Typefaces } from './canvas.ts';
@@ -18,7 +18,7 @@ import { type PlacedStrip, paginate, type Strip } from './strip.ts';
 import { StructureElement } from './structure.ts';
 import { FOOT_BASELINE, HEAD_BASELINE, MARGIN, PAPER, RULE, RUNNING } from './style.ts';
 import { Typeface } from './typeface.ts';
-import { writeFile } from './write.ts';
+import { type FileParts, writeFile } from './write.ts';
 
 export interface RenderOptions {
   /**
@@ -78,7 +78,7 @@ export async function renderPdf(
   );
   const placed = paginate(strips, MARGIN.top, height - MARGIN.bottom);
   const canvases = drawPages(placed, document, issued, setting, [width, height]);
-  const bytes = await writeFile({
+  const parts: FileParts = {
     canvases,
     faces,
     structure,
@@ -93,8 +93,13 @@ export async function renderPdf(
       producer: 'Counterpoise',
       created: issued,
     },
-  });
-  return good(bytes);
+  };
+  try {
+    return good(await writeFile(parts));
+  } catch (error) {
+    if (error instanceof ProblemError) return { ok: false, problem: error.problem };
+    throw error;
+  }
 }
 
 function layDocument(document: ReportDocument, unknown: readonly string[], setting: Setting): Strip[] {

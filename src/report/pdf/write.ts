@@ -14,6 +14,7 @@ import {
   type PDFRef,
   PDFString,
 } from 'pdf-lib';
+import { ProblemError } from '../../quantity/index.ts';
 import type { Face } from '../fonts.ts';
 import { type Canvas, FONT_NAMES, type Typefaces } from './canvas.ts';
 import { srgbProfile } from './colour-profile.ts';
@@ -24,6 +25,8 @@ import type { Typeface } from './typeface.ts';
 
 export interface FilePicture {
   readonly name: string;
+  /** What people call it, for a message. */
+  readonly title: string;
   readonly bytes: Uint8Array;
   readonly mediaType: 'image/png' | 'image/jpeg';
 }
@@ -37,7 +40,7 @@ export interface FileParts {
   readonly metadata: Metadata;
 }
 
-/** @throws Error when a picture cannot be read; readers check beforehand */
+/** @throws ProblemError `report.unreadable-picture` for one whose outside is sound and whose inside is not */
 export async function writeFile(parts: FileParts): Promise<Uint8Array> {
   const document = await PDFDocument.create({ updateMetadata: false });
   const { context } = document;
@@ -91,9 +94,16 @@ async function embedPictures(
   pictures: readonly FilePicture[],
 ): Promise<Map<string, PDFRef>> {
   const refs = new Map<string, PDFRef>();
-  for (const { name, bytes, mediaType } of pictures) {
-    const image = mediaType === 'image/png' ? await document.embedPng(bytes) : await document.embedJpg(bytes);
-    refs.set(name, image.ref);
+  for (const { name, title, bytes, mediaType } of pictures) {
+    try {
+      const image =
+        mediaType === 'image/png' ? await document.embedPng(bytes) : await document.embedJpg(bytes);
+      await image.embed();
+      refs.set(name, image.ref);
+    } catch (error) {
+      const detail = `its content is damaged (${error instanceof Error ? error.message : String(error)})`;
+      throw new ProblemError({ code: 'report.unreadable-picture', place: title, figures: { detail } });
+    }
   }
   return refs;
 }
