@@ -119,11 +119,26 @@ export class Canvas {
     this.out.push(`${number(fromX)} ${level} m ${number(toX)} ${level} l S`);
   }
 
-  picture(name: string, left: number, top: number, width: number, height: number): void {
+  /** @param turns  quarter turns to the right, for a picture that was taken with the camera on its side */
+  picture(
+    name: string,
+    left: number,
+    top: number,
+    width: number,
+    height: number,
+    turns: 0 | 1 | 2 | 3 = 0,
+  ): void {
     this.pictures.add(name);
-    this.out.push(
-      `q ${number(width)} 0 0 ${number(height)} ${number(left)} ${number(this.height - top - height)} cm /${name} Do Q`,
-    );
+    const [w, h, x, y] = [width, height, left, this.height - top - height];
+    const matrix = (
+      [
+        [w, 0, 0, h, x, y],
+        [0, -h, w, 0, x, y + h],
+        [-w, 0, 0, -h, x + w, y + h],
+        [0, h, -w, 0, x + w, y],
+      ] as const
+    )[turns];
+    this.out.push(`q ${matrix.map((value) => number(value)).join(' ')} cm /${name} Do Q`);
   }
 
   private fillColour(colour: Colour): void {

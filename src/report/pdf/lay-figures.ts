@@ -86,7 +86,9 @@ export function layPicture({ bytes, caption }: Picture, setting: Setting): Strip
     size,
     setting,
     (canvas, element, x, top) =>
-      canvas.tagged(element, () => canvas.picture(picture.name, x, top, size.width, size.height)),
+      canvas.tagged(element, () =>
+        canvas.picture(picture.name, x, top, size.width, size.height, picture.turns),
+      ),
   );
 }
 

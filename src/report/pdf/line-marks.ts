@@ -50,6 +50,7 @@ export function drawLine(
     flush();
     const { drawing, spoken } = mark.math;
     const formula = element.add('Formula', { alternate: spoken });
+    formula.placement = 'Inline';
     const top = baseline - drawing.baseline;
     formula.box = [mark.x, canvas.height - top - drawing.height, mark.x + drawing.width, canvas.height - top];
     canvas.tagged(formula, () => {

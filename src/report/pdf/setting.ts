@@ -21,9 +21,11 @@ export interface Setting {
 export interface ShelvedPicture {
   /** Name among the page's resources. */
   readonly name: string;
-  /** Pixels. */
+  /** Pixels, the right way up. */
   readonly width: number;
   readonly height: number;
+  /** Quarter turns to the right that bring it the right way up. */
+  readonly turns: 0 | 1 | 2 | 3;
 }
 
 /** The pictures of the document by the bytes that they come from, embedded once each. */

@@ -39,8 +39,10 @@ export interface ElementAttributes {
 
 export class StructureElement {
   readonly children: (StructureElement | ContentReference)[] = [];
-  /** Bounding box on its page, for figures: left, bottom, right, top. */
+  /** Bounding box on its page, for figures and formulas: left, bottom, right, top. */
   box?: readonly [number, number, number, number];
+  /** Whether that box stands in a line of text or on its own. */
+  placement: 'Block' | 'Inline' = 'Block';
 
   constructor(
     readonly role: Role,

@@ -215,7 +215,7 @@ function writeStructure(document: PDFDocument, parts: FileParts, pages: readonly
     const attributes = [
       ...(scope ? [{ O: 'Table', Scope: scope }] : []),
       ...(numbering ? [{ O: 'List', ListNumbering: numbering }] : []),
-      ...(element.box ? [{ O: 'Layout', Placement: 'Block', BBox: [...element.box] }] : []),
+      ...(element.box ? [{ O: 'Layout', Placement: element.placement, BBox: [...element.box] }] : []),
     ];
     const dict = context.obj({
       Type: 'StructElem',
