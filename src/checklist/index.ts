@@ -16,6 +16,7 @@ export {
   readableCard,
   type Subject,
 } from './card.ts';
+export { type CautionPlace, cautionPlaces, cautions, cautionsFor, type SafetyMessage } from './cautions.ts';
 export { generateChecklist, readingList } from './generate.ts';
 export { canClear, canFinish, nextItem, type Obstacle, standing } from './obstacles.ts';
 export { type Comparison, outcomeOf } from './outcome.ts';
