@@ -83,6 +83,8 @@ export function calculation<const I extends SymbolSpecs, const O extends SymbolS
   // The names are checked against I and O above; the registry forgets them, so the types are widened here.
   const compute = spec.compute as unknown as (inputs: Inputs) => Outputs;
   const partials = spec.partials as unknown as ((inputs: Inputs) => Slopes) | undefined;
+  const inputs = Object.entries<SymbolSpec>(spec.inputs);
+  const outputs = Object.entries<SymbolSpec>(spec.outputs);
   return {
     id: spec.id,
     title: spec.title,
@@ -93,14 +95,17 @@ export function calculation<const I extends SymbolSpecs, const O extends SymbolS
     source: spec.source,
     example: spec.example as Inputs,
     related: spec.related ?? [],
-    compute: (inputs) => finite(spec.outputs, compute(complete(spec.inputs, inputs))),
-    ...(partials ? { partials: (inputs: Inputs) => partials(complete(spec.inputs, inputs)) } : {}),
+    compute: (given) => finite(outputs, compute(complete(inputs, given))),
+    ...(partials ? { partials: (given: Inputs) => partials(complete(inputs, given)) } : {}),
   };
 }
 
-function complete(specs: SymbolSpecs, given: Inputs): Inputs {
+/** Listed once, when the calculation is registered: random draws go through this door millions of times. */
+type NamedSpec = readonly [name: string, spec: SymbolSpec];
+
+function complete(specs: readonly NamedSpec[], given: Inputs): Inputs {
   const inputs: Record<string, number | readonly number[]> = {};
-  for (const [name, spec] of Object.entries(specs)) {
+  for (const [name, spec] of specs) {
     const value = given[name] ?? spec.default;
     if (spec.list ? !Array.isArray(value) : typeof value !== 'number' || !Number.isFinite(value)) {
       const requirement = spec.list ? 'a list of numbers is needed' : 'a finite number is needed';
@@ -116,8 +121,8 @@ function complete(specs: SymbolSpecs, given: Inputs): Inputs {
   return inputs;
 }
 
-function finite(specs: SymbolSpecs, outputs: Outputs): Outputs {
-  for (const [name, spec] of Object.entries(specs)) {
+function finite(specs: readonly NamedSpec[], outputs: Outputs): Outputs {
+  for (const [name, spec] of specs) {
     const value = outputs[name] ?? Number.NaN;
     if (!Number.isFinite(value)) {
       throw new DomainError(spec.meaning, value, 'the inputs have to give a finite number', spec.unit);
