@@ -7,7 +7,7 @@ declare module 'fontkit' {
   }
   export interface GlyphRun {
     readonly glyphs: readonly Glyph[];
-    readonly positions: readonly { readonly xAdvance: number }[];
+    readonly positions: readonly { readonly xAdvance: number; readonly xOffset: number }[];
   }
   export interface Subset {
     /** Adds a glyph and gives its number in the subset. */

@@ -20,9 +20,8 @@ interface Lane {
   readonly column: Column;
   readonly left: number;
   readonly width: number;
-  /** Where the decimal points stand, for a column of figures that fits, and where the widest figure begins. */
-  readonly point?: number;
-  readonly begin?: number;
+  /** For a column of figures that fits: where the decimal points stand, and the edges of the block of figures. */
+  readonly figures?: { readonly point: number; readonly begin: number; readonly end: number };
 }
 
 interface LaidCell {
@@ -59,19 +58,20 @@ function lanesOf(table: Table, setting: Setting): Lane[] {
     const lane = { column, left, width };
     left += width + GAP;
     if (column.align !== 'decimal') return lane;
-    const point = pointOf(table.rows, index, width, setting);
-    if (!point) return lane;
-    return { ...lane, point: lane.left + point.at, begin: lane.left + point.begin };
+    const figures = figuresIn(table.rows, index, lane, setting);
+    return figures ? { ...lane, figures } : lane;
   });
 }
 
-/** The block of figures stands at the right edge of its lane. */
-function pointOf(
+/** In a wide lane the block of figures comes this near to the column before it, rather than far to the right. */
+const LARGEST_INDENT = 30;
+
+function figuresIn(
   rows: readonly (readonly Cell[])[],
   index: number,
-  width: number,
+  lane: { readonly left: number; readonly width: number },
   setting: Setting,
-): { readonly at: number; readonly begin: number } | undefined {
+): Lane['figures'] {
   let whole = 0;
   let rest = 0;
   for (const row of rows) {
@@ -81,13 +81,15 @@ function pointOf(
     whole = Math.max(whole, setting.faces.regular.width(figure.whole, SMALL.size));
     rest = Math.max(rest, setting.faces.regular.width(figure.rest, SMALL.size));
   }
-  if (whole + rest > width) return undefined;
-  return { at: width - rest, begin: width - rest - whole };
+  const total = whole + rest;
+  if (total === 0 || total > lane.width) return undefined;
+  const begin = lane.left + Math.min(lane.width - total, LARGEST_INDENT);
+  return { point: begin + whole, begin, end: begin + total };
 }
 
 function layCell(cell: Cell, lane: Lane, setting: Setting): LaidCell {
   const content: readonly Inline[] = typeof cell === 'string' ? [cell] : cell;
-  const figure = lane.point !== undefined && typeof cell === 'string' ? splitFigure(cell) : undefined;
+  const figure = lane.figures && typeof cell === 'string' ? splitFigure(cell) : undefined;
   const lines = setting.breaker.lines(content, SMALL.size, lane.width);
   return figure ? { lines, figure, lane } : { lines, lane };
 }
@@ -126,7 +128,7 @@ function headStrip(table: Table, lanes: readonly Lane[], element: StructureEleme
   const place = (lane: Lane, line: Line): number => {
     if (lane.column.align === 'left') return lane.left;
     // above the figures: from where they begin, or as far to the right as the head itself needs
-    return Math.min(lane.begin ?? Number.POSITIVE_INFINITY, lane.left + lane.width - line.width);
+    return Math.min(lane.figures?.begin ?? Number.POSITIVE_INFINITY, lane.left + lane.width - line.width);
   };
   // heads stand on a common foot, next to the figures that they name
   const baseline = (top: number, lines: number, index: number): number =>
@@ -239,8 +241,9 @@ function rowStrips(
 }
 
 function cellX({ lane, figure }: LaidCell, line: Line, setting: Setting): number {
-  if (figure && lane.point !== undefined) {
-    return lane.point - setting.faces.regular.width(figure.whole, SMALL.size);
-  }
-  return lane.column.align === 'left' ? lane.left : lane.left + lane.width - line.width;
+  const { figures, left, width, column } = lane;
+  if (figure && figures) return figures.point - setting.faces.regular.width(figure.whole, SMALL.size);
+  if (column.align === 'left') return left;
+  // a dash or a word among figures ends where they end
+  return Math.max(left, (figures?.end ?? left + width) - line.width);
 }

@@ -92,7 +92,10 @@ export class Typeface {
     let width = 0;
     let codes = '<';
     glyphs.forEach((glyph, index) => {
-      codes += this.code(glyph).toString(16).padStart(4, '0');
+      // a mark over a letter is set back over it; its height is right for small letters
+      const shift = Math.round((positions[index]?.xOffset ?? 0) * this.perThousand);
+      const code = this.code(glyph).toString(16).padStart(4, '0');
+      codes += shift === 0 ? code : `>${-shift}<${code}>${shift}<`;
       const advance = positions[index]?.xAdvance ?? glyph.advanceWidth;
       const kern = Math.round((glyph.advanceWidth - advance) * this.perThousand);
       if (kern !== 0) codes += `>${kern}<`;
