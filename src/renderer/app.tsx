@@ -18,7 +18,7 @@ export function App({
   initial: Settings;
 }) {
   const [settings, setSettings] = useState(initial);
-  const [store, setStore] = useState<NotebookStore>();
+  const [held, setHeld] = useState<{ readonly store: NotebookStore; endCopy(): void }>();
 
   useEffect(() => {
     document.documentElement.dataset.theme = settings.theme;
@@ -44,19 +44,19 @@ export function App({
   function open(opened: OpenNotebook, first?: FirstPrototype) {
     const next = openStore(desk, opened, () => author.name);
     if (first) makePrototype(next, first.name, first.kind);
-    keepWorkingCopy(next);
-    setStore(next);
+    setHeld({ store: next, endCopy: keepWorkingCopy(next) });
   }
 
   function close() {
-    store?.dispose();
-    setStore(undefined);
+    held?.endCopy();
+    void held?.store.dispose();
+    setHeld(undefined);
   }
 
   return (
     <SurfaceContext value={surface}>
-      {store ? (
-        <StoreContext value={store}>
+      {held ? (
+        <StoreContext value={held.store}>
           <NotebookWindow onClose={close} />
         </StoreContext>
       ) : (

@@ -4,10 +4,10 @@
  * the journal's state, in the background and in grouped records: the cost is per record written, hardly per byte.
  */
 import Dexie, { type Table } from 'dexie';
-import type { NotebookState, RecordKind } from '../../notebook/index.ts';
+import type { JournalEntry, NotebookState, RecordKind } from '../../notebook/index.ts';
 import type { NotebookStore } from './notebook-store.ts';
 
-const CACHE_SCHEMA = 1;
+const CACHE_SCHEMA = 2;
 const GROUP_SIZE = 50;
 const QUIET = 400; // ms without changes before the copy is brought up to date
 
@@ -19,9 +19,12 @@ export interface Group {
   readonly records: Readonly<Record<string, unknown>>;
 }
 
+/** The journal entry that the copy stands at. */
 interface Head {
   readonly key: 'head';
   readonly seq: number;
+  /** Two copies of a notebook that went their own ways have entries of the same number, hardly of the same time. */
+  readonly at: string;
 }
 
 export class WorkingCopy extends Dexie {
@@ -36,20 +39,33 @@ export class WorkingCopy extends Dexie {
     this.version(1).stores({ groups: 'key, kind', heads: 'key' });
   }
 
-  /** Journal sequence number that the copy stands at; 0 when it is new. */
-  async seq(): Promise<number> {
-    return (await this.heads.get('head'))?.seq ?? 0;
+  /** Whether the copy was filled from exactly this; content is not compared, only what it must be made of. */
+  async holds(state: NotebookState, last: JournalEntry | undefined): Promise<boolean> {
+    const head = await this.heads.get('head');
+    if (head?.seq !== last?.seq || head?.at !== last?.at) return false;
+    const keys = await this.groups.toCollection().primaryKeys();
+    return (
+      keys.join() ===
+      groupsOf(state)
+        .map(({ key }) => key)
+        .sort()
+        .join()
+    );
   }
 
   /** Writes the groups that differ from what was written last, and the head, in one transaction. */
-  async fill(state: NotebookState, seq: number, known: NotebookState | undefined): Promise<void> {
+  async fill(
+    state: NotebookState,
+    last: JournalEntry | undefined,
+    known: NotebookState | undefined,
+  ): Promise<void> {
     const groups = groupsOf(state);
     const before = known ? new Map(groupsOf(known).map((group) => [group.key, group.records])) : undefined;
     const changed = groups.filter((group) => !before || !sameRecords(before.get(group.key), group.records));
     await this.transaction('rw', this.groups, this.heads, async () => {
       if (!known) await this.groups.clear();
       await this.groups.bulkPut(changed);
-      await this.heads.put({ key: 'head', seq });
+      if (last) await this.heads.put({ key: 'head', seq: last.seq, at: last.at });
     });
   }
 }
@@ -71,39 +87,52 @@ export function groupsOf(state: NotebookState): Group[] {
   return [...groups].map(([key, group]) => ({ key, ...group }));
 }
 
-/** Keeps the copy of an open notebook up to date until the page goes; failures cost speed, never data. */
-export function keepWorkingCopy(store: NotebookStore): void {
+/**
+ * Keeps the copy of an open notebook up to date; failures cost speed, never data.
+ *
+ * @returns what ends it, when the notebook is let go
+ */
+export function keepWorkingCopy(store: NotebookStore): () => void {
   const { id, generation } = store.getState();
   const copy = new WorkingCopy(id, generation);
   let known: NotebookState | undefined;
   let waiting: number | undefined;
-  let failed = false;
+  let ended = false;
 
   async function bringUpToDate(): Promise<void> {
     const { recorded, entries, saving } = store.getState();
-    const seq = entries.at(-1)?.seq ?? 0;
-    if (failed || saving.status !== 'saved') return; // only what the desk has acknowledged
+    const last = entries.at(-1);
+    if (ended || saving.status !== 'saved') return; // only what the desk has acknowledged
     try {
-      if (known === undefined && (await copy.seq()) === seq) known = recorded;
-      if (known !== recorded) await copy.fill(recorded, seq, known);
+      if (known === undefined && (await copy.holds(recorded, last))) known = recorded;
+      if (known !== recorded) await copy.fill(recorded, last, known);
       known = recorded;
     } catch {
-      failed = true; // full disk, private window: the window goes on from memory
+      ended = true; // full disk, private window: the window goes on from memory
     }
   }
 
-  store.subscribe(() => {
+  const leave = store.subscribe(() => {
     window.clearTimeout(waiting);
     waiting = window.setTimeout(() => void bringUpToDate(), QUIET);
   });
   void discardOthers(id, copy.name).then(bringUpToDate);
+  return () => {
+    leave();
+    window.clearTimeout(waiting);
+    ended = true;
+    copy.close();
+  };
 }
 
 /** Copies of the same notebook under another schema or generation. */
 async function discardOthers(notebook: string, keep: string): Promise<void> {
   try {
     const names = await Dexie.getDatabaseNames();
-    const old = names.filter((name) => name.startsWith(prefix(notebook)) && name !== keep);
+    const start = prefix(notebook);
+    const old = names.filter(
+      (name) => name.startsWith(start) && /^\d+-\d+$/.test(name.slice(start.length)) && name !== keep,
+    );
     await Promise.all(old.map((name) => Dexie.delete(name)));
   } catch {
     // listing is not possible everywhere; an old copy then only takes up room
