@@ -13,7 +13,7 @@ export const marginsCommand: Command = {
   options: { prototype: { type: 'string' }, revision: { type: 'string' }, json: { type: 'boolean' } },
   async run([folder, ...extra], options, terminal) {
     if (folder === undefined || extra.length > 0) throw new Stop(USAGE, 'margins takes one NOTEBOOK.');
-    const state = await readNotebook(folder, terminal);
+    const { state } = await readNotebook(folder, terminal);
     const { prototype, revision } = findRevision(
       state,
       options.prototype as string | undefined,

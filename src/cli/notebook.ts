@@ -2,12 +2,23 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { readJournal } from '../desk/index.ts';
-import { type NotebookState, type Prototype, type Revision, replay } from '../notebook/index.ts';
+import {
+  type JournalEntry,
+  type NotebookState,
+  type Prototype,
+  type Revision,
+  replay,
+} from '../notebook/index.ts';
 import { sentence } from '../quantity/index.ts';
 import { DAMAGED, Stop, stopAt, type Terminal, USAGE } from './terminal.ts';
 
+export interface ReadNotebook {
+  readonly state: NotebookState;
+  readonly newest: JournalEntry | undefined;
+}
+
 /** Reads without a lock and without touching anything: looking is always possible. */
-export async function readNotebook(folder: string, terminal: Terminal): Promise<NotebookState> {
+export async function readNotebook(folder: string, terminal: Terminal): Promise<ReadNotebook> {
   let bytes: Uint8Array;
   try {
     bytes = await readFile(join(folder, 'journal.jsonl'));
@@ -28,7 +39,7 @@ export async function readNotebook(folder: string, terminal: Terminal): Promise<
   if (torn) terminal.err(`${folder}: the last line of the journal is torn and was not read. See: rebuild\n`);
   const { state, refused } = replay(entries);
   for (const each of refused) terminal.err(`entry ${each.seq} not taken: ${sentence(each.problem)}\n`);
-  return state;
+  return { state, newest: entries.at(-1) };
 }
 
 export interface Found {

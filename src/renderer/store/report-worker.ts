@@ -4,12 +4,12 @@ import regular from '@expo-google-fonts/source-sans-3/400Regular/SourceSans3_400
 import italic from '@expo-google-fonts/source-sans-3/400Regular_Italic/SourceSans3_400Regular_Italic.ttf?url';
 import semibold from '@expo-google-fonts/source-sans-3/600SemiBold/SourceSans3_600SemiBold.ttf?url';
 import { expose, transfer } from 'comlink';
-import type { Result } from '../../quantity/index.ts';
+import { good, type Result } from '../../quantity/index.ts';
 import type { ReportDocument } from '../../report/index.ts';
 import { renderPdf } from '../../report/pdf/index.ts';
 
 export interface ReportWorker {
-  render(document: ReportDocument): Promise<Result<Uint8Array>>;
+  render(document: ReportDocument): Promise<Result<Uint8Array<ArrayBuffer>>>;
 }
 
 let fonts: Promise<Parameters<typeof renderPdf>[1]> | undefined;
@@ -30,7 +30,9 @@ const worker: ReportWorker = {
   async render(document) {
     fonts ??= loadFonts();
     const drawn = await renderPdf(document, await fonts);
-    return drawn.ok ? transfer(drawn, [drawn.value.buffer as ArrayBuffer]) : drawn;
+    if (!drawn.ok) return drawn;
+    const bytes = new Uint8Array(drawn.value);
+    return transfer(good(bytes), [bytes.buffer]);
   },
 };
 
