@@ -65,11 +65,11 @@ export interface List {
   readonly items: readonly (readonly Inline[])[];
 }
 
-/** A safety message with its signal word (ISO 3864, ANSI Z535). */
+/** Safety messages under one signal word (ISO 3864, ANSI Z535). */
 export interface Caution {
   readonly type: 'caution';
   readonly signal: 'DANGER' | 'WARNING' | 'CAUTION' | 'NOTICE';
-  readonly text: string;
+  readonly texts: readonly string[];
 }
 
 export interface Rule {

@@ -1,41 +1,38 @@
-/** The safety messages at the head of a report, from the figures of the revision; none about what is not there. */
+/**
+ * The safety messages of a report: those of the one table that window and checklist show too, and at its head what
+ * only the record can say, a rotor without the strength for its speed, a revision that is still a draft.
+ */
+import { cautionsFor } from '../../checklist/index.ts';
 import type { Assessment } from '../../margins/index.ts';
-import { formatValue } from '../../quantity/index.ts';
+import type { Prototype, Revision } from '../../notebook/index.ts';
 import type { Block } from '../tree.ts';
+import { heading } from './wording.ts';
 
-export function rotorCautions(assessment: Assessment): Block[] {
-  const energy = assessment.figures.get('rotor_energy')?.result;
-  const strength = assessment.margins.find(({ id }) => id === 'rotor-strength');
-  if (!energy && !strength) return [];
-  const stored = energy?.ok
-    ? ` It stores ${formatValue(energy.value.value, 'J', energy.value.value / 10)}.`
-    : '';
-  if (strength?.verdict === 'fails') {
-    return [
-      {
-        type: 'caution',
-        signal: 'DANGER',
-        text: `The rotor lacks the strength for the speed that it is judged at: do not spin it.${stored}`,
-      },
-    ];
-  }
-  const doubt =
-    strength && strength.verdict !== 'holds'
-      ? ` The verdict on its strength is “${strength.verdict}”: settle that before it is spun.`
-      : '';
+export function headCautions({ status, letter }: Revision, { margins }: Assessment): Block[] {
+  const strength = margins.find(({ id }) => id === 'rotor-strength');
+  const weak =
+    'The rotor lacks the strength for the speed that it is judged at and can burst. Do not spin it.';
+  const draft = `Revision ${letter} is a draft: what is reported here can still change.`;
   return [
-    {
-      type: 'caution',
-      signal: 'WARNING',
-      text: `Keep out of the plane of the rotor while it turns; a fragment can kill.${stored} Protective equipment does not stop one.${doubt}`,
-    },
+    ...(strength?.verdict === 'fails'
+      ? ([{ type: 'caution', signal: 'DANGER', texts: [weak] }] satisfies Block[])
+      : []),
+    ...(status === 'draft'
+      ? ([{ type: 'caution', signal: 'NOTICE', texts: [draft] }] satisfies Block[])
+      : []),
   ];
 }
 
-export function draftNotice(letter: string): Block {
-  return {
-    type: 'caution',
-    signal: 'NOTICE',
-    text: `Revision ${letter} is a draft: what is reported here can still change.`,
-  };
+const SIGNALS = ['WARNING', 'CAUTION', 'NOTICE'] as const;
+
+/** One panel a signal word, gravest first. */
+export function safetySection(prototype: Prototype, revision: Revision, assessment: Assessment): Block[] {
+  const messages = cautionsFor('report', { prototype, revision, assessment });
+  const panels = SIGNALS.flatMap((signal): Block[] => {
+    const texts = messages
+      .filter((message) => message.signal === signal)
+      .map(({ hazard, action }) => `${hazard} ${action}`);
+    return texts.length > 0 ? [{ type: 'caution', signal, texts }] : [];
+  });
+  return panels.length > 0 ? [heading(1, 'Safety'), ...panels] : [];
 }

@@ -4,7 +4,7 @@ import { fingerprint, type Prototype, type Revision } from '../../notebook/index
 import { bad, good, type Result } from '../../quantity/index.ts';
 import type { Block, ReportDocument } from '../tree.ts';
 import { calculationSection } from './calculation-section.ts';
-import { draftNotice, rotorCautions } from './caution-blocks.ts';
+import { headCautions, safetySection } from './caution-blocks.ts';
 import { aboutSection, signatureSection } from './closing-section.ts';
 import { failureSection } from './failure-section.ts';
 import { inputSection } from './input-section.ts';
@@ -31,12 +31,12 @@ export async function revisionReport(source: ReportSource, id: string): Promise<
   );
   const entries = Object.values(state.entry).filter((entry) => entry.revision === id);
   const blocks: Block[] = [
-    ...rotorCautions(assessment),
-    ...(revision.status === 'draft' ? [draftNotice(revision.letter)] : []),
+    ...headCautions(revision, assessment),
     heading(1, 'What follows from it'),
     ...marginTable(assessment, frame),
     ...decisionRule,
     ...noticeList(assessment),
+    ...safetySection(prototype, revision, assessment),
     ...changeSection(source, prototype, revision, frame),
     ...vehicleSection(prototype.name, revision, assessment, frame),
     ...(assessment.margins.length > 0 ? [heading(1, 'Margins'), ...marginDetails(assessment)] : []),

@@ -8,7 +8,7 @@ import { fingerprint, type Prototype, type Revision, type Run, type TestCard } f
 import { bad, good, type Result } from '../../quantity/index.ts';
 import type { Block, ReportDocument } from '../tree.ts';
 import { attachmentBlocks } from './attachment-section.ts';
-import { draftNotice, rotorCautions } from './caution-blocks.ts';
+import { headCautions, safetySection } from './caution-blocks.ts';
 import { checklistSection, wasMet } from './checklist-section.ts';
 import { aboutSection, signatureSection } from './closing-section.ts';
 import { failureSection } from './failure-section.ts';
@@ -38,13 +38,13 @@ export async function runReport(source: ReportSource, id: string): Promise<Resul
     (failure) => failure.run === id || failure.verifiedBy === id,
   );
   const blocks: Block[] = [
-    ...rotorCautions(assessment),
-    ...(revision.status === 'draft' ? [draftNotice(revision.letter)] : []),
+    ...headCautions(revision, assessment),
     ...staleNotice(run, revision),
     ...resultSection(card, run, frame),
     ...departureSection(run),
     ...noteSection(run, frame),
     ...(await pictureSection(run, source, frame)),
+    ...safetySection(prototype, revision, assessment),
     ...methodSection(card, frame),
     ...checklistSection(run, frame),
     ...failureSection(state, failures, frame),
@@ -95,7 +95,9 @@ function staleNotice(run: Run, revision: Revision): Block[] {
     {
       type: 'caution',
       signal: 'NOTICE',
-      text: `Revision ${revision.letter} was changed after the checklist of this run was made (fingerprint ${run.fingerprint} then, ${fingerprint(revision)} now). The margins below are those of the revision as it is now.`,
+      texts: [
+        `Revision ${revision.letter} was changed after the checklist of this run was made (fingerprint ${run.fingerprint} then, ${fingerprint(revision)} now). The margins below are those of the revision as it is now.`,
+      ],
     },
   ];
 }

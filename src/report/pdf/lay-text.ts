@@ -1,8 +1,9 @@
 /** Headings, paragraphs, lists, cautions, rules and the end mark as strips. */
 import type { Caution, Heading, List, Paragraph } from '../tree.ts';
+import type { Canvas } from './canvas.ts';
 import { drawLine } from './line-marks.ts';
 import type { Line } from './lines.ts';
-import { type Colour, INK_COLOURS, SIGNAL_COLOURS } from './palette.ts';
+import { type Colour, INK_COLOURS, SIGNAL_COLOURS, type SignalColours } from './palette.ts';
 import type { Setting } from './setting.ts';
 import type { Strip } from './strip.ts';
 import type { StructureElement } from './structure.ts';
@@ -98,47 +99,59 @@ export function layList({ ordered, items }: List, setting: Setting): Strip[] {
   });
 }
 
-const PANEL = { height: 20, padding: 8, wordSize: 11.5 } as const;
+const PANEL = { height: 20, padding: 8, wordSize: 11.5, gap: 4 } as const;
 
-/** A safety message: panel with alert symbol and signal word over the framed text, in one piece. */
-export function layCaution({ signal, text }: Caution, setting: Setting): Strip[] {
+/** Safety messages: panel with alert symbol and signal word over the framed text, in one piece. */
+export function layCaution({ signal, texts }: Caution, setting: Setting): Strip[] {
   const colours = SIGNAL_COLOURS[signal];
   const group = setting.parent.add('Div');
   const word = group.add('P');
-  const body = group.add('P');
-  const lines = setting.breaker.lines([text], BODY.size, setting.width - 2 * PANEL.padding);
-  const textHeight = lines.length * BODY.leading + 2 * PANEL.padding - 3;
   const { left, width } = setting;
+  const lines = texts.flatMap((text, index) => {
+    const element = group.add('P');
+    return setting.breaker
+      .lines([text], BODY.size, width - 2 * PANEL.padding)
+      .map((line, place) => ({ line, element, gap: index > 0 && place === 0 ? PANEL.gap : 0 }));
+  });
+  const gaps = lines.reduce((sum, { gap }) => sum + gap, 0);
+  const textHeight = lines.length * BODY.leading + gaps + 2 * PANEL.padding - 3;
   return [
     {
       height: PANEL.height + textHeight + 3,
       before: BLOCK_SPACE,
       keep: false,
       draw: (canvas, top) => {
-        canvas.artifact(() => {
-          canvas.box(left, top, width, PANEL.height, { fill: colours.panel });
-          canvas.box(left, top, width, PANEL.height + textHeight, {
-            stroke: colours.panel,
-            width: RULE.broad * 1.3,
-          });
-          if (colours.alert) {
-            const base = top + PANEL.height - 4;
-            const x = left + PANEL.padding;
-            canvas.path(alertTriangle(x, base, 14), { fill: colours.word });
-            canvas.path(exclamation(x + 7, base, 12), { fill: colours.panel });
-          }
-        });
+        canvas.artifact(() => drawPanel(canvas, colours, left, top, width, textHeight));
         const wordX = left + PANEL.padding + (colours.alert ? 20 : 0);
         canvas.tagged(word, () =>
           canvas.text('semibold', PANEL.wordSize, wordX, top + PANEL.height / 2 + 4, signal, colours.word),
         );
-        lines.forEach((line, index) => {
-          const lineTop = top + PANEL.height + PANEL.padding - 2 + index * BODY.leading;
-          drawLine(canvas, body, line, BODY.size, left + PANEL.padding, lineTop + baselineOf(BODY));
-        });
+        let y = top + PANEL.height + PANEL.padding - 2;
+        for (const { line, element, gap } of lines) {
+          y += gap;
+          drawLine(canvas, element, line, BODY.size, left + PANEL.padding, y + baselineOf(BODY));
+          y += BODY.leading;
+        }
       },
     },
   ];
+}
+
+function drawPanel(
+  canvas: Canvas,
+  colours: SignalColours,
+  left: number,
+  top: number,
+  width: number,
+  textHeight: number,
+): void {
+  canvas.box(left, top, width, PANEL.height, { fill: colours.panel });
+  canvas.box(left, top, width, PANEL.height + textHeight, { stroke: colours.panel, width: RULE.broad * 1.3 });
+  if (!colours.alert) return;
+  const base = top + PANEL.height - 4;
+  const x = left + PANEL.padding;
+  canvas.path(alertTriangle(x, base, 14), { fill: colours.word });
+  canvas.path(exclamation(x + 7, base, 12), { fill: colours.panel });
 }
 
 /** Equilateral, its base on `base`. */
@@ -207,7 +220,7 @@ export function layEndMark(text: string, setting: Setting): Strip[] {
 
 /** Text of one face in lines from `top`, for places that are laid out by hand. */
 export function drawLines(
-  canvas: Parameters<Strip['draw']>[0],
+  canvas: Canvas,
   element: StructureElement,
   lines: readonly Line[],
   style: TextStyle,

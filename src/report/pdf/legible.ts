@@ -80,8 +80,9 @@ export function legible(document: ReportDocument, faces: Typefaces): LegibleDocu
   const block = (value: Block): Block => {
     switch (value.type) {
       case 'heading':
-      case 'caution':
         return { ...value, text: text(value.text) };
+      case 'caution':
+        return { ...value, texts: value.texts.map(text) };
       case 'paragraph':
         return { ...value, content: value.content.map(inline) };
       case 'list':

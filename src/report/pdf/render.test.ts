@@ -13,7 +13,11 @@ const GREEK = 'Ω ≥ 890 rad/s, φ ≤ 9.4°, ± 2 %, 3 m/s², τ₀ = 0.3 s, �
 const equation = String.raw`\tan\varphi_{\max} = \frac{m_b\, e}{M_0 + m_b z_b}`;
 
 const blocks: Block[] = [
-  { type: 'caution', signal: 'DANGER', text: 'Stay out of the plane of the rotor.' },
+  {
+    type: 'caution',
+    signal: 'DANGER',
+    texts: ['Stay out of the plane of the rotor.', 'Wait for standstill.'],
+  },
   { type: 'heading', level: 1, text: 'Results' },
   { type: 'paragraph', content: [GREEK, ' The mass ', { math: 'm_b', spoken: 'm b' }, ' was weighed.'] },
   { type: 'heading', level: 2, text: 'Margins' },
