@@ -56,3 +56,4 @@ export {
   peakSensitivity,
   phaseMargin,
 } from './nyquist.ts';
+export { type RandomNumbers, randomNumbers } from './random.ts';

@@ -107,7 +107,7 @@ function grouped(digits: string): string {
 }
 
 /** Exponent of ten of the last of `digits` significant digits, after rounding: 0.0996 to two is 0.10, place −2. */
-function lastPlace(value: number, digits: number): number {
+export function lastPlace(value: number, digits: number): number {
   if (value === 0) return 0;
   return (
     Number(

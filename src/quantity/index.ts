@@ -1,14 +1,25 @@
 /**
  * `quantity/`: values with units and uncertainty. It reads what people write (`parseQuantity`, `parseUncertainty`),
- * prints it back (`formatValue`, `formatUncertain`), carries uncertainty through calculations (`propagate`) and works
- * out the formulas of log entries and templates (`expression/`). Conversions are exact; an angle is a number in every
- * sum and told apart where people type; whatever cannot be read is a `Problem` with its place and an example. Knows
- * nothing of vehicles. A new unit is a row in `unit-table.ts`, a new function of formulas an entry in
- * `expression/functions.ts`, a new sentence about bad input a line in `catalogue.ts`.
+ * prints it back (`formatValue`, `formatUncertain`), carries uncertainty through calculations (`propagate` to first
+ * order, `adaptiveDraws` by random draws) and works out the formulas of log entries and templates (`expression/`).
+ * Conversions are exact; an angle is a number in every sum and told apart where people type; whatever cannot be read
+ * is a `Problem` with its place and an example. Knows nothing of vehicles. A new unit is a row in `unit-table.ts`, a
+ * new function of formulas an entry in `expression/functions.ts`, a new sentence about bad input a line in
+ * `catalogue.ts`.
  */
 
+export { adaptiveDraws, type DrawBatch, type DrawnSpread, type DrawRule } from './adaptive-draws.ts';
 export type { ProblemCode } from './catalogue.ts';
+export {
+  agree,
+  COVERAGE,
+  countFrom,
+  firstOrderInterval,
+  type Interval,
+  numericalTolerance,
+} from './coverage.ts';
 export { type Dimension, describeDimension, sameDimension, unitTextOf } from './dimension.ts';
+export { type DistributionShape, deviation, type RandomSource, shapeOf } from './distribution.ts';
 export {
   type CalcLine,
   type Evaluated,
