@@ -163,14 +163,20 @@ describe('settings', () => {
     expect(JSON.parse(await readFile(join(home, 'settings.json'), 'utf8'))).toEqual(chosen);
   });
 
-  it.each(['{', '{"theme":"pink"}', '[]'])('that read %s are reported', async (text) => {
-    await mkdir(home);
-    await writeFile(join(home, 'settings.json'), text);
-    expect(await desk().handlers['settings.read']({})).toMatchObject({
-      ok: false,
-      problem: { code: 'settings.damaged' },
-    });
-  });
+  it.each(['', '{', '{"theme":"pink"}', '[]'])(
+    'that read %j are moved aside, reported once, and usual again',
+    async (text) => {
+      await mkdir(home);
+      await writeFile(join(home, 'settings.json'), text);
+      const { handlers } = desk();
+      expect(await handlers['settings.read']({})).toMatchObject({
+        ok: false,
+        problem: { code: 'settings.damaged', figures: { file: 'settings.damaged.json' } },
+      });
+      expect(await readFile(join(home, 'settings.damaged.json'), 'utf8')).toBe(text);
+      expect(value(await handlers['settings.read']({})).theme).toBe('system');
+    },
+  );
 });
 
 describe('saving a file', () => {

@@ -5,15 +5,31 @@ import { bad, good, type Result } from '../quantity/index.ts';
 import { errorCode, type Files, fileReason } from './files.ts';
 import { writeWhole } from './write-whole.ts';
 
-/** The usual settings where no file is there. */
+/**
+ * The usual settings where no file is there. One that cannot be understood is moved aside and reported, so that
+ * the next reading finds the usual ones.
+ */
 export async function readSettings(files: Files, home: string): Promise<Result<Settings>> {
+  const path = join(home, 'settings.json');
+  const place = 'settings.json';
   try {
-    const text = Buffer.from(await files.read(join(home, 'settings.json'))).toString('utf8');
-    return good(settings.parse(JSON.parse(text)));
+    const text = Buffer.from(await files.read(path)).toString('utf8');
+    const parsed = settings.safeParse(jsonOf(text));
+    if (parsed.success) return good(parsed.data);
+    const file = 'settings.damaged.json';
+    await files.rename(path, join(home, file));
+    return bad('settings.damaged', place, { file });
   } catch (error) {
     if (errorCode(error) === 'ENOENT') return good(settings.parse({}));
-    const detail = errorCode(error) === '' ? 'the file is not in the expected form' : fileReason(error);
-    return bad('settings.damaged', 'settings.json', { detail });
+    return bad('file.failed', place, { detail: fileReason(error) });
+  }
+}
+
+function jsonOf(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
   }
 }
 

@@ -398,8 +398,8 @@ export const catalogue = {
   },
   'file.failed': { reason: '{detail}.', remedy: 'Check the folder and the disk, then try again.' },
   'settings.damaged': {
-    reason: 'the settings cannot be read: {detail}.',
-    remedy: 'The usual settings hold until new ones are chosen.',
+    reason: 'the settings are not in the expected form.',
+    remedy: 'The file was moved to {file}. Load the window again to go on with the usual settings.',
   },
   // between the window and the desk
   'desk.bad-request': {
