@@ -1,6 +1,6 @@
 /**
  * The report of one run: item, method, results beside predictions, checklist as signed, notes, what broke, and the
- * margins of the revision that was run. Content after ISO/IEC 17025:2017 7.8.2, 7.8.3 and 7.8.6 as far as it applies to a
+ * revision that was run: its margins, its data as entered, and each calculation behind them. Content after ISO/IEC 17025:2017 7.8.2, 7.8.3 and 7.8.6 as far as it applies to a
  * builder's own tests.
  */
 import { assess } from '../../margins/index.ts';
@@ -8,13 +8,16 @@ import { fingerprint, type Prototype, type Revision, type Run, type TestCard } f
 import { bad, good, type Result } from '../../quantity/index.ts';
 import type { Block, ReportDocument } from '../tree.ts';
 import { attachmentBlocks } from './attachment-section.ts';
+import { calculationSection } from './calculation-section.ts';
 import { headCautions, safetySection } from './caution-blocks.ts';
 import { checklistSection, wasMet } from './checklist-section.ts';
 import { aboutSection, signatureSection } from './closing-section.ts';
 import { failureSection } from './failure-section.ts';
+import { inputSection } from './input-section.ts';
 import { decisionRule, marginScales, marginTable } from './margin-section.ts';
 import { ReportFrame, type ReportSource } from './report-source.ts';
 import { methodSection, resultSection } from './result-section.ts';
+import { vehicleSection } from './vehicle-section.ts';
 import { heading, issueStamp, slug } from './wording.ts';
 
 /**
@@ -52,6 +55,9 @@ export async function runReport(source: ReportSource, id: string): Promise<Resul
     ...marginTable(assessment, frame),
     ...marginScales(assessment),
     ...decisionRule,
+    ...vehicleSection(prototype.name, revision, assessment, frame),
+    ...inputSection(assessment, frame),
+    ...calculationSection(assessment, frame),
     ...aboutSection(),
     ...signatureSection(signatures(run, source, frame)),
   ];
