@@ -31,7 +31,6 @@ import {
   set,
 } from '../notebook/index.ts';
 import { ProblemError, parseQuantity, type Result } from '../quantity/index.ts';
-import { timeStamp } from './clock.ts';
 import type { Event, HoldRun, IssueCard, NewRevision, Story, TypedQuantity } from './demo-story.ts';
 
 const PROTOTYPE = 'sandpiper';
@@ -227,11 +226,15 @@ class Teller {
 
     const clock = minutesFrom(at);
     const now = (): Run => this.state.run[id] as Run;
+    const stranger = Object.keys(event.answers).find((each) => items.every((item) => item.id !== each));
+    if (stranger !== undefined)
+      throw new Error(`the demo answers ${stranger}, which is not on the list of ${id}`);
     for (const item of items) {
       if (brokenOff && item.id === brokenOff.before) {
         this.record(clock(), by, value(abort(id, now(), brokenOff.reason, people[0], clock())));
-        break;
       }
+      // Making safe is gone through after every run, whatever its end.
+      if (now().status === 'aborted' && item.phase !== 'after') continue;
       if (item.phase !== 'before' && now().status === 'checklist') {
         this.record(clock(), by, value(clear(id, now(), revision, people[0], clock())));
       }
@@ -242,8 +245,13 @@ class Teller {
       );
     }
     for (const [reading, typed] of Object.entries(event.readings)) {
-      const unit = card.readings[reading]?.unit ?? '1';
-      this.record(clock(), by, set('run', id, { [`readings/${reading}`]: measured(typed, unit, reading) }));
+      const asked = card.readings[reading];
+      if (!asked) throw new Error(`the demo gives a reading ${reading}, which is not on the card`);
+      this.record(
+        clock(),
+        by,
+        set('run', id, { [`readings/${reading}`]: measured(typed, asked.unit, reading) }),
+      );
     }
     this.record(clock(), by, set('run', id, { summary: event.summary }));
     if (event.outcome !== 'aborted') {
@@ -261,8 +269,9 @@ class Teller {
       return { ...common, reading: measured(answer, item.measured.unit, item.id) };
     }
     if (item.choices) {
-      const choice =
-        item.choices.find(({ text }) => text === answer) ?? item.choices.find(({ stops }) => !stops);
+      const choice = item.choices.find(({ text, stops }) =>
+        answer === undefined ? !stops : text === answer,
+      );
       if (!choice) throw new Error(`the demo gives no choice for ${item.id}`);
       return { ...common, choice: choice.text };
     }
@@ -318,12 +327,13 @@ function measured(typed: string, unit: string, place: string): KnownQuantity {
   return { typed, si: read.si, u: read.u ?? 0, basis: 'measured' };
 }
 
-/** Times of a run: half a minute from one answer to the next. */
+/** Times of a run: half a minute from one answer to the next, on the clocks of the place where the story plays. */
 function minutesFrom(start: string): () => string {
+  const [local, offset] = [start.slice(0, 19), start.slice(19)];
   let seconds = 0;
   return () => {
     seconds += 30;
-    return timeStamp(new Date(Date.parse(start) + seconds * 1000));
+    return new Date(Date.parse(`${local}Z`) + seconds * 1000).toISOString().slice(0, 19) + offset;
   };
 }
 

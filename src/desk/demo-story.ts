@@ -52,7 +52,7 @@ export interface HoldRun extends Happening {
   readonly people: readonly [string, string];
   /** Items of the checklist → the reading, or the choice; ticks and holds are met. */
   readonly answers: Readonly<Record<string, string>>;
-  /** The item before which it was broken off, and why; else it went to its end. */
+  /** The item before which it was broken off, and why; making safe follows. Else it went to its end. */
   readonly brokenOff?: { readonly before: string; readonly reason: string };
   readonly outcome: 'passed' | 'failed' | 'aborted';
   readonly readings: Readonly<Record<string, string>>;
