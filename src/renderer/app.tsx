@@ -1,6 +1,7 @@
 /** The window: the start screen until a notebook is open, then the notebook. */
 import { useEffect, useMemo, useState } from 'react';
 import type { Desk, OpenNotebook, Settings, Surroundings } from '../preload/index.ts';
+import type { Problem } from '../quantity/index.ts';
 import { NotebookWindow } from './notebook-window.tsx';
 import { makePrototype } from './start/make-prototype.ts';
 import { type FirstPrototype, StartScreen } from './start/start-screen.tsx';
@@ -12,10 +13,13 @@ export function App({
   desk,
   surroundings,
   initial,
+  told,
 }: {
   desk: Desk;
   surroundings: Surroundings;
   initial: Settings;
+  /** What went wrong before there was a window to say it in. */
+  told: Problem | undefined;
 }) {
   const [settings, setSettings] = useState(initial);
   const [held, setHeld] = useState<{ readonly store: NotebookStore; endCopy(): void }>();
@@ -60,7 +64,7 @@ export function App({
           <NotebookWindow onClose={close} />
         </StoreContext>
       ) : (
-        <StartScreen onOpen={open} />
+        <StartScreen onOpen={open} told={told} />
       )}
     </SurfaceContext>
   );

@@ -15,15 +15,24 @@ import { App } from './app.tsx';
 
 async function start(): Promise<void> {
   const { desk, surroundings } = window.counterpoise ?? reachHost();
-  const settings = await desk['settings.read']({});
   const root = document.getElementById('root');
   if (!root) throw new Error('the page has no place to draw in');
+  const first = await desk['settings.read']({});
+  // Settings that could not be understood were moved aside when that was told; the usual ones are there now.
+  const settings = first.ok ? first : await desk['settings.read']({});
   if (!settings.ok) {
     const { reason, remedy } = phrase(settings.problem);
     root.textContent = `${reason} ${remedy}`;
     return;
   }
-  createRoot(root).render(<App desk={desk} surroundings={surroundings} initial={settings.value} />);
+  createRoot(root).render(
+    <App
+      desk={desk}
+      surroundings={surroundings}
+      initial={settings.value}
+      told={first.ok ? undefined : first.problem}
+    />,
+  );
 }
 
 function reachHost(): { desk: Desk; surroundings: Surroundings } {

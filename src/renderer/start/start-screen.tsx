@@ -12,12 +12,18 @@ export interface FirstPrototype {
   readonly kind: Prototype['kind'];
 }
 
-export function StartScreen({ onOpen }: { onOpen: (opened: OpenNotebook, first?: FirstPrototype) => void }) {
+export function StartScreen({
+  onOpen,
+  told,
+}: {
+  onOpen: (opened: OpenNotebook, first?: FirstPrototype) => void;
+  told: Problem | undefined;
+}) {
   const { desk, settings, changeSettings } = useSurface();
   const [listing, setListing] = useState<readonly NotebookListing[]>([]);
   const [name, setName] = useState('');
   const [kind, setKind] = useState<Prototype['kind']>('inline two-wheeler');
-  const [problem, setProblem] = useState<Problem>();
+  const [problem, setProblem] = useState(told);
   const [busy, setBusy] = useState(false);
 
   useEffect(() => {
