@@ -1,6 +1,7 @@
 /** `calc`: the registered calculations, listed and run on SI values. */
 import { readFile } from 'node:fs/promises';
 import { z } from 'zod';
+import { errorCode, fileReason } from '../desk/index.ts';
 import { type CalculationInput, registry, runCalculation } from '../margins/index.ts';
 import type { Calculation } from '../mechanics/index.ts';
 import type { Command } from './run.ts';
@@ -91,20 +92,24 @@ async function readValues(
       text = await readFile(input, 'utf8');
     }
   } catch (error) {
-    throw new Stop(DAMAGED, `${place}: cannot be read (${error instanceof Error ? error.message : error}).`);
+    if (errorCode(error) === 'ENOENT')
+      throw new Stop(USAGE, `${place}: there is no such file. Name a file of JSON, or - for standard input.`);
+    throw new Stop(DAMAGED, `${place}: cannot be read (${fileReason(error)}). Name a file of JSON.`);
   }
   let parsed: unknown;
   try {
     parsed = JSON.parse(text);
   } catch (error) {
-    throw new Stop(DAMAGED, `${place}: is not JSON (${error instanceof Error ? error.message : error}).`);
+    const detail = error instanceof Error ? error.message : String(error);
+    throw new Stop(DAMAGED, `${place}: is not JSON (${detail}). Give an object of SI values by their names.`);
   }
   const checked = values.safeParse(parsed);
   if (!checked.success) {
     const issue = checked.error.issues[0];
     throw new Stop(
       DAMAGED,
-      `${place}: ${issue?.path.join('.') || 'the whole'} is not a number, a {value, standardUncertainty}, or a list of these.`,
+      `${place}: ${issue?.path.join('.') || 'the whole'} does not have the form. Give an object of SI values by ` +
+        'their names, each a number, {"value": …, "standardUncertainty": …}, or a list of these.',
     );
   }
   return checked.data;

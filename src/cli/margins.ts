@@ -49,7 +49,7 @@ function marginLine(margin: Margin, assessment: Assessment): string {
   const verdict =
     margin.verdict === 'unknown'
       ? `unknown: ${sentence(margin.problem)}`
-      : `${margin.verdict}\tMS ${formatUncertain(margin.marginOfSafety, '1')}, at least ${margin.lowerBound.toFixed(3)}`;
+      : `${margin.verdict}\tMS ${formatUncertain(margin.marginOfSafety, '1')}, at least ${margin.lowerBound.toFixed(3).replace('-', '−')}`;
   return line(margin.title, `${reading(margin.capability)} against ${reading(margin.demand)}`, verdict);
 }
 

@@ -1,7 +1,7 @@
 /** Opening a notebook from the command line, and finding what is named in it. */
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { readJournal } from '../desk/index.ts';
+import { errorCode, fileReason, readJournal } from '../desk/index.ts';
 import {
   type JournalEntry,
   type NotebookState,
@@ -22,7 +22,12 @@ export async function readNotebook(folder: string, terminal: Terminal): Promise<
   let bytes: Uint8Array;
   try {
     bytes = await readFile(join(folder, 'journal.jsonl'));
-  } catch {
+  } catch (error) {
+    if (!['ENOENT', 'ENOTDIR'].includes(errorCode(error) ?? ''))
+      throw new Stop(
+        DAMAGED,
+        `${folder}: the journal cannot be read (${fileReason(error)}). Check the folder and the disk.`,
+      );
     throw new Stop(
       USAGE,
       `${folder}: there is no notebook in this folder (no journal.jsonl). Name the folder of one.`,
@@ -67,7 +72,11 @@ export function findRevision(
       USAGE,
       `there is no prototype “${prototypeName ?? ''}”. There are: ${names.join(', ') || 'none'}.`,
     );
-  if (others.length > 0) throw new Stop(USAGE, `name one prototype with --prototype: ${names.join(', ')}.`);
+  if (others.length > 0) {
+    // By their ids too, because two may have the same name.
+    const choices = prototypes.map(([id, { name }]) => `“${name}” (${id})`);
+    throw new Stop(USAGE, `name one prototype with --prototype: ${choices.join(', ')}.`);
+  }
   const [prototypeId, prototype] = only;
   const revisions = Object.entries(state.revision).filter(([, each]) => each.prototype === prototypeId);
   const found =

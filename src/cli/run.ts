@@ -31,7 +31,7 @@ export const commands: Readonly<Record<string, Command>> = {
 
 export async function run(args: readonly string[], terminal: Terminal): Promise<ExitCode> {
   const [name, ...rest] = args;
-  if (name === undefined || name === '--help' || name === 'help') {
+  if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
     terminal.out(help(commands));
     return name === undefined ? USAGE : GOOD;
   }

@@ -8,7 +8,7 @@ export interface Terminal {
 }
 
 export const GOOD = 0;
-/** The command was carried out and the data say no: a margin fails, a calculation is not defined there. */
+/** The command line is good and the data say no: a margin fails, a calculation is not defined there, a notebook is open elsewhere. */
 export const NO = 1;
 /** The command line, or the names in it, are off. */
 export const USAGE = 2;

@@ -2,7 +2,10 @@
 import { rebuild, verify } from '../desk/index.ts';
 import { sentence } from '../quantity/index.ts';
 import type { Command } from './run.ts';
-import { DAMAGED, GOOD, line, Stop, stopAt, USAGE } from './terminal.ts';
+import { DAMAGED, GOOD, line, NO, Stop, stopAt, USAGE } from './terminal.ts';
+
+/** What keeps a sound notebook from being rebuilt now. */
+const HINDRANCES: ReadonlySet<string> = new Set(['notebook.locked', 'notebook.cannot-write']);
 
 export const verifyCommand: Command = {
   usage: ['NOTEBOOK'],
@@ -30,8 +33,13 @@ export const rebuildCommand: Command = {
   async run([folder, ...extra], _options, terminal) {
     if (folder === undefined || extra.length > 0) throw new Stop(USAGE, 'rebuild takes one NOTEBOOK.');
     const rebuilt = await rebuild(folder);
-    if (!rebuilt.ok)
-      throw stopAt(rebuilt.problem.code === 'notebook.not-found' ? USAGE : DAMAGED, rebuilt.problem);
+    if (!rebuilt.ok) {
+      const { code } = rebuilt.problem;
+      throw stopAt(
+        code === 'notebook.not-found' ? USAGE : HINDRANCES.has(code) ? NO : DAMAGED,
+        rebuilt.problem,
+      );
+    }
     terminal.out(
       line(
         `records: ${counts(rebuilt.value.records)}; working copies of generation ${rebuilt.value.generation} from now on`,
