@@ -105,7 +105,7 @@ export function cylinderInertiaAlongAxis(cylinder: {
   readonly mass: number;
   readonly diameter: number;
 }): number {
-  return tubeInertiaAlongAxis({ ...cylinder, bore: 0 });
+  return tubeInertiaAlongAxis({ mass: cylinder.mass, diameter: cylinder.diameter, bore: 0 });
 }
 
 /**
@@ -120,7 +120,12 @@ export function cylinderInertiaAcrossAxis(cylinder: {
   readonly diameter: number;
   readonly length: number;
 }): number {
-  return tubeInertiaAcrossAxis({ ...cylinder, bore: 0 });
+  return tubeInertiaAcrossAxis({
+    mass: cylinder.mass,
+    diameter: cylinder.diameter,
+    bore: 0,
+    length: cylinder.length,
+  });
 }
 
 /**

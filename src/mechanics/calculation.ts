@@ -67,6 +67,8 @@ export interface Calculation {
   readonly source: string;
   /** Throws a DomainError where an input is missing or unfit, and where the result is beyond what numbers hold. */
   readonly compute: (inputs: Inputs) => Outputs;
+  /** The same without that door, for millions of draws: all inputs are there and finite, and the caller looks at the results. */
+  readonly bare: (inputs: Inputs) => Outputs;
   readonly partials?: (inputs: Inputs) => Slopes;
   readonly example: Inputs;
   readonly related: readonly string[];
@@ -95,12 +97,13 @@ export function calculation<const I extends SymbolSpecs, const O extends SymbolS
     source: spec.source,
     example: spec.example as Inputs,
     related: spec.related ?? [],
+    bare: compute,
     compute: (given) => finite(outputs, compute(complete(inputs, given))),
     ...(partials ? { partials: (given: Inputs) => partials(complete(inputs, given)) } : {}),
   };
 }
 
-/** Listed once, when the calculation is registered: random draws go through this door millions of times. */
+/** Listed once, when the calculation is registered, and not at every use. */
 type NamedSpec = readonly [name: string, spec: SymbolSpec];
 
 function complete(specs: readonly NamedSpec[], given: Inputs): Inputs {
