@@ -12,6 +12,8 @@ export {
   type InputChange,
   type MarginChange,
 } from './compare.ts';
+export type { DrawBins } from './draw-bins.ts';
+export type { DrawnFigure, DrawnMargin, DrawnResult } from './draw-subject.ts';
 export {
   type BudgetLine,
   budgetOf,
@@ -44,6 +46,7 @@ export type {
 } from './figure.ts';
 export { type FactLocation, locateFact } from './locate.ts';
 export { COVERAGE_FACTOR, marginSpecs } from './margin.ts';
+export { type MonteCarlo, monteCarlo, type RandomDrawOptions } from './monte-carlo.ts';
 export { bodyFields, partFields, partFieldsOf, sectionFields } from './part-fields.ts';
 export { registry } from './registry.ts';
 export {

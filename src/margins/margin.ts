@@ -232,7 +232,8 @@ export function marginOf(spec: MarginSpec, figure: (name: string) => Figure | un
   }
 }
 
-function leavesNothing(spec: MarginSpec, problem: Problem): boolean {
+/** Whether the problem of a capability means that there is none, so that the margin fails. */
+export function leavesNothing(spec: MarginSpec, problem: Problem): boolean {
   const row = rows.find(({ id }) => id === spec.id);
   return problem.code === 'calculation.out-of-domain' && problem.figures.name === (row?.noneWithout ?? '');
 }

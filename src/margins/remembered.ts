@@ -13,11 +13,15 @@ const COSTLY: ReadonlySet<string> = new Set(['loop.margins']);
 /** Enough for two revisions side by side and the typing in one of them. */
 const KEPT = 8;
 
+export function isCostly(calculation: string): boolean {
+  return COSTLY.has(calculation);
+}
+
 const carriers = new Map<Calculation, Carrier>();
 
 /** The calculation, or for a costly one the same with a memory. */
 export function remembered(calculation: Calculation): Carrier {
-  if (!COSTLY.has(calculation.id)) return calculation;
+  if (!isCostly(calculation.id)) return calculation;
   const known = carriers.get(calculation);
   if (known) return known;
   const made: Carrier = {

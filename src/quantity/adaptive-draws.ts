@@ -25,7 +25,7 @@ export interface DrawRule {
   readonly part?: number;
   /** Draws in a batch; by the procedure at least 10 000 and 100/(1 − coverage). */
   readonly batch?: number;
-  /** Batches that are drawn in any case. Two may agree by luck. */
+  /** Batches that are drawn in any case, at least 2. Two may agree by luck. */
   readonly fewestBatches?: number;
   /** Draws after which it ends, settled or not. */
   readonly most: number;
@@ -63,7 +63,7 @@ export function adaptiveDraws(
   const { digits, coverage = COVERAGE, part = 1, fewestBatches = 2, most } = rule;
   const size = Math.min(rule.batch ?? Math.max(10_000, Math.ceil(100 / (1 - coverage) - 1e-9)), most);
   const batch = Array.from({ length: count }, () => new Float64Array(size));
-  const results = batch.map(() => gathered(digits, part, coverage));
+  const results = batch.map(() => gathered({ digits, part, coverage, fewestBatches }));
   let draws = 0;
   let settled = false;
   for (let batches = 1; !settled && draws + size <= most; batches++) {
@@ -85,7 +85,12 @@ interface Gathered {
 }
 
 /** What has been drawn of one result, and the four figures of each batch that have to stand still. */
-function gathered(digits: number, part: number, coverage: number): Gathered {
+function gathered({
+  digits,
+  part,
+  coverage,
+  fewestBatches,
+}: Required<Pick<DrawRule, 'digits' | 'part' | 'coverage' | 'fewestBatches'>>): Gathered {
   let kept = new Float64Array(0);
   let count = 0;
   const moments = runningMoments();
@@ -97,7 +102,7 @@ function gathered(digits: number, part: number, coverage: number): Gathered {
   const standsStill = (): boolean => {
     const tolerance = part * numericalTolerance(moments.deviation(), digits);
     return (
-      means.length > 1 &&
+      means.length >= fewestBatches &&
       [means, deviations, lows, highs].every(
         (figures) => 2 * deviationOfMean(figures) < tolerance || isConstant(figures),
       )

@@ -300,6 +300,23 @@ export const catalogue = {
     reason: 'there is no margin “{id}” for this revision.',
     remedy: 'Enter the requirement that it belongs to.',
   },
+  // random draws
+  'draws.bad-seed': {
+    reason: 'the seed {seed} is not a whole number from 0 on.',
+    remedy: 'Give one, for example 1.',
+  },
+  'draws.bad-digits': {
+    reason: 'the uncertainty is drawn to 1 or to 2 significant digits, not to {digits}.',
+    remedy: 'Give 1 or 2.',
+  },
+  'draws.nothing': {
+    reason: 'no input of it carries an uncertainty, so that every draw would be the same.',
+    remedy: 'Type the uncertainty with an input, for example 73 g ± 0.5 g.',
+  },
+  'draws.unknown': {
+    reason: 'there is no figure and no margin “{name}” in this revision.',
+    remedy: 'Check the name.',
+  },
   // fields of the records
   'quantity.not-whole': {
     reason: '{value} is not a whole number.',
@@ -400,6 +417,36 @@ export const catalogue = {
   'settings.damaged': {
     reason: 'the settings are not in the expected form.',
     remedy: 'The file was moved to {file}. Load the window again to go on with the usual settings.',
+  },
+  // packages that come from elsewhere, and those that are handed over
+  'archive.not-a-zip': {
+    reason: 'it is not a ZIP file.',
+    remedy: 'Choose the dossier as it was sent; nothing was taken in.',
+  },
+  'archive.damaged': { reason: '{detail}.', remedy: 'Ask for the dossier once more; nothing was taken in.' },
+  'archive.unsafe': {
+    reason: '{detail}.',
+    remedy: 'Do not unpack it with other programs either; nothing was taken in.',
+  },
+  'archive.too-large': { reason: '{detail}.', remedy: 'Ask for a smaller one; nothing was taken in.' },
+  'archive.unsupported': {
+    reason: '{detail}.',
+    remedy: 'Ask for it as a plain ZIP file; nothing was taken in.',
+  },
+  'bag.invalid': { reason: '{detail}.', remedy: 'Ask for the dossier once more; nothing was taken in.' },
+  'dossier.foreign': {
+    reason: 'it is a bag, but not a dossier of this program: {detail}.',
+    remedy: 'Unpack it and read its files; nothing was taken in.',
+  },
+  'dossier.newer': {
+    reason: 'it is of version {version}, and this program knows {known}.',
+    remedy: 'Use a newer version of this program; nothing was taken in.',
+  },
+  'dossier.invalid': { reason: '{detail}.', remedy: 'Ask for the dossier once more; nothing was taken in.' },
+  'dossier.cannot-write': { reason: '{detail}.', remedy: 'Mend this first; no dossier was written.' },
+  'dossier.into-existing': {
+    reason: 'something is there already, and a dossier is not joined to an existing notebook.',
+    remedy: 'Name a new folder for it; nothing was taken in.',
   },
   // between the window and the desk
   'desk.bad-request': {
