@@ -2,7 +2,7 @@
  * The open journal: entries are added at its end, on the medium before they are acknowledged. A write that
  * fails leaves the file as it was; where even that fails, nothing more is written.
  */
-import { apply, type Change, type JournalEntry, type NotebookState, replay } from '../notebook/index.ts';
+import { applyAll, type Change, type JournalEntry, type NotebookState, replay } from '../notebook/index.ts';
 import { bad, good, type Problem, type Result } from '../quantity/index.ts';
 import { timeStamp } from './clock.ts';
 import { type Files, fileReason, type OpenFile } from './files.ts';
@@ -49,12 +49,8 @@ export function journal({ files, path, file, reading, now, holdsLock }: JournalS
       return bad('journal.changed-elsewhere', 'Notebook', { known: after, last: entries.length });
     }
     state ??= replay(entries).state;
-    let next = state;
-    for (const change of changes) {
-      const applied = apply(next, change);
-      if (!applied.ok) return applied;
-      next = applied.value;
-    }
+    const applied = applyAll(state, changes);
+    if (!applied.ok) return applied;
     const moved = await changedOutside();
     if (moved !== undefined) return stop('journal.changed-outside', moved);
 
@@ -71,7 +67,7 @@ export function journal({ files, path, file, reading, now, holdsLock }: JournalS
     entries.push(...added);
     head = group.hash;
     length += group.bytes.length;
-    state = next;
+    state = applied.value;
     return good(added);
   }
 

@@ -39,7 +39,7 @@ export type {
   Rotor,
   RotorSection,
 } from './revision.ts';
-export { apply, emptyState, invert, type NotebookState, type Replay, replay } from './state.ts';
+export { apply, applyAll, emptyState, invert, type NotebookState, type Replay, replay } from './state.ts';
 export type {
   ChecklistAnswer,
   ChecklistItem,

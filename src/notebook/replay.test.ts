@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Change, create, type JournalEntry, set } from './change.ts';
-import { apply, emptyState, replay } from './state.ts';
+import { apply, applyAll, emptyState, replay } from './state.ts';
 
 const at = '2026-03-01T09:00:00+00:00';
 const changes: readonly Change[] = [
@@ -43,5 +43,12 @@ describe('replaying a journal', () => {
     const { state } = replay(entries);
     expect(Object.getPrototypeOf(state.prototype)).toBe(Object.prototype);
     expect(Object.keys(state.prototype)).toEqual(['p', '__proto__']);
+    const more = [
+      create('prototype', 'q', { name: 'q', kind: 'pendulum rig', createdAt: at }),
+      set('prototype', '__proto__', { description: 'still odd' }),
+    ];
+    const after = applyAll(state, more);
+    expect(after.ok && Object.keys(after.value.prototype)).toEqual(['p', '__proto__', 'q']);
+    expect(after.ok && Object.getPrototypeOf(after.value.prototype)).toBe(Object.prototype);
   });
 });

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { type Change, change as changeSchema, type Json, type Setting } from './change.ts';
 import { valueAt } from './path.ts';
 import { entriesOf, quantity, sample } from './sample.ts';
-import { apply, emptyState, invert, type NotebookState, replay } from './state.ts';
+import { apply, applyAll, emptyState, invert, type NotebookState, replay } from './state.ts';
 
 const field = fc.oneof(
   fc.double({ noDefaultInfinity: true, noNaN: true }).map((si): Json => quantity(si)),
@@ -212,6 +212,32 @@ describe('changes', () => {
         expect(made(sample, [change([other]), change([one])])).toEqual(together);
       }),
     );
+  });
+
+  it('made all at once give what they give one by one, or nothing when one of them does not fit', () => {
+    fc.assert(
+      fc.property(fc.array(likely, { maxLength: 6 }), (changes) => {
+        const kept = JSON.stringify(sample);
+        const together = applyAll(sample, changes);
+        const unfit = changes.find((each, index) => !apply(made(sample, changes.slice(0, index)), each).ok);
+        expect(together.ok).toBe(unfit === undefined);
+        if (together.ok) expect(together.value).toEqual(made(sample, changes));
+        expect(JSON.stringify(sample)).toBe(kept);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('share all records that they leave alone, and all kinds', () => {
+    const change: Change = { op: 'set', kind: 'entry', id: 'e', set: [{ path: 'title', value: 'Other' }] };
+    const next = applyAll(sample, [
+      change,
+      { op: 'set', kind: 'run', id: 'x', set: [{ path: 'summary', value: 's' }] },
+    ]);
+    if (!next.ok) throw new Error('refused');
+    expect(next.value.entry).not.toBe(sample.entry);
+    for (const kind of ['notebook', 'prototype', 'revision', 'card', 'failure'] as const)
+      expect(next.value[kind]).toBe(sample[kind]);
   });
 
   it('replayed from the journal give what they give one by one', () => {

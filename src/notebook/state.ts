@@ -4,8 +4,8 @@
  */
 import { bad, good, type Problem, type Result } from '../quantity/index.ts';
 import type { Change, JournalEntry, Json } from './change.ts';
-import { firstFault } from './fault.ts';
-import { type RecordKind, type RecordOf, schemas } from './kinds.ts';
+import { checked, checkedAgain, shortened } from './checked.ts';
+import type { RecordKind, RecordOf } from './kinds.ts';
 import { isPlace, restoring, withSetting } from './path.ts';
 
 export type NotebookState = {
@@ -22,12 +22,49 @@ export const emptyState: NotebookState = {
   failure: {},
 };
 
-/** The state after the change, or why it cannot be made. The record is checked as a whole. */
+/** The state after the change, or why it cannot be made. */
 export function apply(state: NotebookState, change: Change): Result<NotebookState> {
   const record = recordAfter(state, change);
   if (!record.ok) return record;
   const { kind, id } = change;
-  return good({ ...state, [kind]: { ...state[kind], [id]: record.value } } as NotebookState);
+  return good({ ...state, [kind]: withRecord(state[kind], id, record.value) } as NotebookState);
+}
+
+/**
+ * The state after all of the changes, or why the first that does not fit cannot be made. The records of a kind are
+ * copied once, however many of them change.
+ */
+export function applyAll(state: NotebookState, changes: readonly Change[]): Result<NotebookState> {
+  const [first] = changes;
+  if (first === undefined) return good(state);
+  if (changes.length === 1) return apply(state, first);
+  const draft: { [K in RecordKind]: Readonly<Record<string, unknown>> } = { ...state };
+  const copied = new Set<RecordKind>();
+  for (const change of changes) {
+    const { kind, id } = change;
+    const record = recordAfter(draft as NotebookState, change);
+    if (!record.ok) return record;
+    if (copied.has(kind) && id !== '__proto__') (draft[kind] as Record<string, unknown>)[id] = record.value;
+    else draft[kind] = withRecord(draft[kind], id, record.value);
+    copied.add(kind); // nobody else sees the copy yet: it may be written into
+  }
+  return good(draft as NotebookState);
+}
+
+/**
+ * The records of one kind with one of them replaced or added. Ten thousand names copied one by one take half the time
+ * of `{...records}`; only a record named `__proto__` would not survive it as a member.
+ */
+function withRecord(
+  records: Readonly<Record<string, unknown>>,
+  id: string,
+  value: unknown,
+): Readonly<Record<string, unknown>> {
+  if (id === '__proto__' || Object.hasOwn(records, '__proto__')) return { ...records, [id]: value };
+  const copy: Record<string, unknown> = {};
+  for (const each in records) copy[each] = records[each];
+  copy[id] = value;
+  return copy;
 }
 
 function recordAfter(state: NotebookState, change: Change): Result<unknown> {
@@ -48,7 +85,7 @@ function recordAfter(state: NotebookState, change: Change): Result<unknown> {
     }
     after = withSetting(after, setting);
   }
-  return checked(change.kind, after);
+  return checkedAgain(change.kind, after, change.set);
 }
 
 function recordAt(state: NotebookState, { kind, id }: Change): Json | undefined {
@@ -81,18 +118,6 @@ export function replay(entries: Iterable<JournalEntry>, from: NotebookState = em
   }
   const kinds = Object.entries(draft).map(([kind, records]) => [kind, { ...records }]);
   return { state: Object.fromEntries(kinds) as NotebookState, refused };
-}
-
-function checked(kind: RecordKind, value: Json): Result<unknown> {
-  const parsed = schemas[kind].safeParse(value);
-  if (parsed.success) return good(parsed.data);
-  const { path, detail } = firstFault(parsed.error.issues);
-  return bad('record.invalid', path === '' ? kind : `${kind}, ${shortened(path)}`, { detail });
-}
-
-/** For a sentence: a path may have been made to be endless. */
-function shortened(path: string): string {
-  return path.length > 80 ? `${path.slice(0, 79)}…` : path;
 }
 
 /** An issued revision never changes; issuing it is the last change that it takes. */
