@@ -15,6 +15,13 @@ export {
 export type { DrawBins } from './draw-bins.ts';
 export type { DrawnFigure, DrawnMargin, DrawnResult } from './draw-subject.ts';
 export {
+  confirmedInWords,
+  drawCount,
+  holdsInWords,
+  outsideInWords,
+  spreadInWords,
+} from './draws-in-words.ts';
+export {
   type BudgetLine,
   budgetOf,
   type ExplainedInput,
