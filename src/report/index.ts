@@ -4,6 +4,7 @@
  * in advance; `build/` turns records and assessments into drawings and documents; `pdf/`, a door of its own, lays a
  * document out on pages and writes the tagged file. No file, clock or typeface is read here: callers pass them in.
  */
+export { drawsDrawing } from './build/draws-drawing.ts';
 export { marginDrawing } from './build/margin-drawing.ts';
 export type { ReportSource } from './build/report-source.ts';
 export { revisionReport } from './build/revision-report.ts';

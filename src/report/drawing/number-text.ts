@@ -47,8 +47,13 @@ const RAISED = ['⁰', '¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹
 function powerText(value: number): string {
   const exponent = Math.floor(Math.log10(Math.abs(value)));
   const mantissa = fixedText(value / 10 ** exponent, 2);
+  return `${mantissa} × ${powerOfTen(exponent)}`;
+}
+
+/** `10⁻⁶`. */
+export function powerOfTen(exponent: number): string {
   const raised = [...String(Math.abs(exponent))].map((digit) => RAISED[Number(digit)] ?? '').join('');
-  return `${mantissa} × 10${exponent < 0 ? '⁻' : ''}${raised}`;
+  return `10${exponent < 0 ? '⁻' : ''}${raised}`;
 }
 
 /** Steps of 1, 2 or 5 times a power of ten, at most `count` of them over the span. */
