@@ -4,7 +4,8 @@ import type { Desk, OpenNotebook, Settings, Surroundings } from '../preload/inde
 import type { Problem } from '../quantity/index.ts';
 import { NotebookWindow } from './notebook-window.tsx';
 import { makePrototype } from './start/make-prototype.ts';
-import { type FirstPrototype, StartScreen } from './start/start-screen.tsx';
+import type { NamedPrototype } from './start/prototype-form.tsx';
+import { StartScreen } from './start/start-screen.tsx';
 import { StoreContext, SurfaceContext } from './store/context.ts';
 import { type NotebookStore, openStore } from './store/notebook-store.ts';
 import { keepWorkingCopy } from './store/working-copy.ts';
@@ -45,7 +46,7 @@ export function App({
   const author = useMemo(() => ({ name: initial.author }), [initial.author]);
   author.name = settings.author;
 
-  function open(opened: OpenNotebook, first?: FirstPrototype) {
+  function open(opened: OpenNotebook, first?: NamedPrototype) {
     const next = openStore(desk, opened, () => author.name);
     if (first) makePrototype(next, first.name, first.kind);
     setHeld({ store: next, endCopy: keepWorkingCopy(next) });

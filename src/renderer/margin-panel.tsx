@@ -1,52 +1,60 @@
 /** The margins of the chosen revision, always in view, each drawn as a scale. */
 import { memo } from 'react';
-import type { Assessment, Margin } from '../margins/index.ts';
-import { marginDrawing } from '../report/index.ts';
-import { DrawingView } from './controls/drawing-view.tsx';
+import { shallow } from 'zustand/shallow';
+import { MarginScale } from './controls/margin-scale.tsx';
+import { PageLink } from './controls/page-link.tsx';
+import { verdictTally } from './controls/verdict-tally.ts';
 import { useExplain } from './explain/explain-context.ts';
-import { useAssessment } from './store/assessment.ts';
-import { useChosen } from './store/context.ts';
+import { useAssessed } from './store/assessment.ts';
+import { useChosenPiece } from './store/context.ts';
 
-const SCALE_WIDTH = 300; // points of the drawing; it fills the panel whatever that is
+const SCALE_WIDTH = 285;
 
 export function MarginPanel() {
-  const chosen = useChosen();
-  const assessment = useAssessment();
+  const letter = useChosenPiece(({ revision }) => revision.letter);
+  const ids = useAssessed(({ margins }) => margins.map(({ id }) => id), shallow);
   return (
-    <aside className="margins" aria-label="Margins">
+    <aside id="margins" className="margins" aria-label="Margins" tabIndex={-1}>
       <h2>
         <span>Margins</span>
-        {chosen && <span className="quiet small">revision {chosen.revision.letter}</span>}
+        {letter !== undefined && <span className="quiet small">revision {letter}</span>}
       </h2>
-      {assessment?.margins.length === 0 && (
+      {ids?.length === 0 ? (
         <p className="quiet">
-          Enter what the prototype has to reach on the page “Requirements”: each line becomes a margin here.
+          Nothing is asked of this prototype yet. Enter what it has to reach on the page{' '}
+          <PageLink to={{ page: 'requirements' }}>Requirements</PageLink>: each line becomes a margin here.
         </p>
+      ) : (
+        <Tally />
       )}
-      {assessment?.margins.map((margin) => (
-        <MarginButton key={margin.id} margin={margin} assessment={assessment} />
-      ))}
+      <div className="margin-scales">
+        {ids?.map((id) => (
+          <MarginButton key={id} id={id} />
+        ))}
+      </div>
     </aside>
   );
 }
 
-const MarginButton = memo(function MarginButton({
-  margin,
-  assessment,
-}: {
-  margin: Margin;
-  assessment: Assessment;
-}) {
+const MarginButton = memo(function MarginButton({ id }: { id: string }) {
   const explain = useExplain();
+  const verdict = useAssessed(({ margins }) => margins.find((margin) => margin.id === id)?.verdict);
   return (
     <button
       type="button"
       className="margin"
-      data-margin={margin.id}
-      data-verdict={margin.verdict}
-      onClick={() => explain({ kind: 'margin', id: margin.id })}
+      data-margin={id}
+      data-verdict={verdict}
+      aria-haspopup="dialog"
+      onClick={() => explain({ kind: 'margin', id })}
     >
-      <DrawingView drawing={marginDrawing(margin, assessment, SCALE_WIDTH)} />
+      <MarginScale id={id} width={SCALE_WIDTH} />
     </button>
   );
 });
+
+/** How many hold, and how many do not: not all of the scales need be in view. */
+function Tally() {
+  const text = useAssessed(({ margins }) => verdictTally(margins));
+  return <p className="margin-tally quiet small">{text}</p>;
+}

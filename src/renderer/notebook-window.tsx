@@ -1,5 +1,7 @@
 /** The open notebook: prototypes and revisions at the left, the page in the middle, the margins at the right. */
-import { useMemo, useState } from 'react';
+import { type ReactNode, useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import type { NotebookState } from '../notebook/index.ts';
+import { Announcer } from './announcer.tsx';
 import { ExplainContext, type Explained } from './explain/explain-context.ts';
 import { ExplainSheet } from './explain/explain-sheet.tsx';
 import { MarginPanel } from './margin-panel.tsx';
@@ -7,13 +9,13 @@ import { Navigation } from './navigation.tsx';
 import { Page } from './pages/page.tsx';
 import type { Place } from './place.ts';
 import { ProblemBar } from './problem-bar.tsx';
-import { PlaceContext, useNotebook } from './store/context.ts';
+import { PlaceContext, useNotebook, usePlace } from './store/context.ts';
 import { TitleBlock } from './title-block.tsx';
+import { WindowTitle } from './window-title.tsx';
 
 export function NotebookWindow({ onClose }: { onClose: () => void }) {
   const store = useNotebook();
   const [place, setPlace] = useState<Place>(() => firstPlace(store.getState().state.revision));
-  const [explained, setExplained] = useState<Explained>();
   const where = useMemo(
     () => ({
       place,
@@ -27,29 +29,72 @@ export function NotebookWindow({ onClose }: { onClose: () => void }) {
 
   return (
     <PlaceContext value={where}>
-      <ExplainContext value={setExplained}>
+      <WindowTitle />
+      <Explaining>
         <div className="window">
           <a className="skip-link" href="#page">
             To the page
           </a>
+          <a className="skip-link" href="#margins">
+            To the margins
+          </a>
           <Navigation onClose={onClose} />
           <div className="middle">
             <ProblemBar />
-            <main id="page" className="page" tabIndex={-1}>
-              <Page />
-            </main>
+            <Announcer />
+            <Sheet />
           </div>
           <MarginPanel />
           <TitleBlock />
         </div>
-        <ExplainSheet explained={explained} onClose={() => setExplained(undefined)} />
-      </ExplainContext>
+      </Explaining>
     </PlaceContext>
   );
 }
 
-/** The newest revision, at the page that a visit usually begins with. */
-function firstPlace(revisions: Readonly<Record<string, { createdAt: string; letter: string }>>): Place {
-  const newest = Object.entries(revisions).sort(([, a], [, b]) => (a.createdAt < b.createdAt ? 1 : -1))[0];
-  return { revision: newest?.[0], page: 'masses', record: undefined };
+/** Whatever is inside can ask for a number to be explained, and is not drawn again when it does. */
+function Explaining({ children }: { children: ReactNode }) {
+  const [trail, setTrail] = useState<readonly Explained[]>([]);
+  const explain = useCallback((next: Explained) => {
+    setTrail((before) => {
+      const last = before.at(-1);
+      return last?.kind === next.kind && last.id === next.id ? before : [...before, next];
+    });
+  }, []);
+  return (
+    <ExplainContext value={explain}>
+      {children}
+      <ExplainSheet
+        trail={trail}
+        onBack={() => setTrail((before) => before.slice(0, -1))}
+        onClose={() => setTrail([])}
+      />
+    </ExplainContext>
+  );
+}
+
+/** The page in its frame, from its beginning. When what had the focus went with the last page, the new one has it. */
+function Sheet() {
+  const { place } = usePlace();
+  const frame = useRef<HTMLElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: it is the turning of the page that this follows
+  useEffect(() => {
+    const { activeElement } = document;
+    frame.current?.scrollTo(0, 0);
+    if (activeElement === null || activeElement === document.body) frame.current?.focus();
+  }, [place.page, place.revision]);
+  return (
+    <main id="page" className="page" tabIndex={-1} ref={frame}>
+      <Page />
+    </main>
+  );
+}
+
+/** The newest revision: at what it has to reach while it is empty, else at the page that a visit usually begins with. */
+function firstPlace(revisions: NotebookState['revision']): Place {
+  const newest = Object.entries(revisions).toSorted(([, a], [, b]) =>
+    b.createdAt.localeCompare(a.createdAt),
+  )[0];
+  const empty = newest === undefined || Object.keys(newest[1].parts).length === 0;
+  return { revision: newest?.[0], page: empty ? 'requirements' : 'masses', record: undefined };
 }

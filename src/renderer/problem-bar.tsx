@@ -1,46 +1,64 @@
-/** What was found while opening, and what the desk could not write: told once, in full, until it is put right. */
-import { useState } from 'react';
+/** What was found while opening, what was not taken, and what the desk could not write: told in full, until put right. */
+import { type ReactNode, useState } from 'react';
 import { Button } from 'react-aria-components';
-import { phrase } from '../quantity/index.ts';
+import { type Problem, phrase } from '../quantity/index.ts';
+import { problemText } from './controls/problem-line.tsx';
 import { useNotebook, useView } from './store/context.ts';
 
 export function ProblemBar() {
   const store = useNotebook();
   const problems = useView((view) => view.problems);
   const saving = useView((view) => view.saving);
+  const refused = useView((view) => view.refused);
   const [read, setRead] = useState(false);
-  const unsaved = saving.status === 'not saved' ? phrase(saving.problem) : undefined;
 
   return (
-    <div aria-live="assertive">
-      {unsaved && (
-        <div className="problem-bar" role="alert">
+    <>
+      {saving.status === 'not saved' && (
+        <Bar button="Try again" onPress={() => store.retry()}>
           <p>
-            <strong>Not saved.</strong> {unsaved.place}: {unsaved.reason} {unsaved.remedy} What you typed is
-            kept here until it is written.
+            <strong>Not saved.</strong> <InFull problem={saving.problem} /> What you typed is kept here until
+            it is written.
           </p>
-          <Button className="button" onPress={() => store.retry()}>
-            Try again
-          </Button>
-        </div>
+        </Bar>
+      )}
+      {refused && (
+        <Bar button="I have read this" onPress={() => store.tell(undefined)}>
+          <p>
+            <strong>Not recorded.</strong> <InFull problem={refused} />
+          </p>
+        </Bar>
       )}
       {!read && problems.length > 0 && (
-        <div className="problem-bar">
+        <Bar button="I have read this" onPress={() => setRead(true)}>
           <ul className="plain">
-            {problems.map((problem) => {
-              const { place, reason, remedy } = phrase(problem);
-              return (
-                <li key={`${problem.code} ${place}`}>
-                  <strong>{place}:</strong> {reason} {remedy}
-                </li>
-              );
-            })}
+            {problems.map((problem) => (
+              <li key={`${problem.code} ${problem.place}`}>
+                <InFull problem={problem} />
+              </li>
+            ))}
           </ul>
-          <Button className="button" onPress={() => setRead(true)}>
-            I have read this
-          </Button>
-        </div>
+        </Bar>
       )}
+    </>
+  );
+}
+
+function Bar({ button, onPress, children }: { button: string; onPress: () => void; children: ReactNode }) {
+  return (
+    <div className="problem-bar" role="alert">
+      <div>{children}</div>
+      <Button className="button" onPress={onPress}>
+        {button}
+      </Button>
     </div>
+  );
+}
+
+function InFull({ problem }: { problem: Problem }) {
+  return (
+    <>
+      <strong>{phrase(problem).place}:</strong> {problemText(problem)}
+    </>
   );
 }

@@ -16,8 +16,7 @@ export function ReportButton({ subject }: { subject: ReportSubject }) {
     setBusy(true);
     setSaved(undefined);
     setProblem(undefined);
-    const { recorded, session } = store.getState();
-    const report = await makeReport(desk, session, recorded, subject, settings);
+    const report = await makeReport(desk, store.getState(), subject, settings);
     const outcome = report.ok ? await desk['file.save'](report.value) : report;
     setBusy(false);
     if (!outcome.ok) setProblem(outcome.problem);

@@ -8,7 +8,10 @@ import { fileURLToPath } from 'node:url';
 import { expect, openDemo, test } from './fixture.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const folder = join(root, process.env.COUNTERPOISE_PICTURES === '1' ? 'docs/pictures' : 'test-results/pictures');
+const folder = join(
+  root,
+  process.env.COUNTERPOISE_PICTURES === '1' ? 'docs/pictures' : 'test-results/pictures',
+);
 
 test.beforeAll(() => mkdir(folder, { recursive: true }));
 

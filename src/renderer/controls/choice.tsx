@@ -19,8 +19,10 @@ export function Choice<T extends string>({
 }) {
   const id = useId();
   return (
-    <div className="quantity">
-      <label htmlFor={id}>{label}</label>
+    <div className="quantity choice">
+      <label htmlFor={id} className="quantity-label">
+        {label}
+      </label>
       <select
         id={id}
         value={value}

@@ -1,5 +1,5 @@
 /** An equation or a symbol, typeset, at the size of the text around it. */
-import { equationDrawing } from '../../report/index.ts';
+import { equationDrawing, linearEquation } from '../../report/index.ts';
 import { DrawingView } from './drawing-view.tsx';
 
 const SIZE = 11; // the drawing's own type size; the page scales it to its text
@@ -14,7 +14,7 @@ export function EquationView({
   inline?: boolean;
 }) {
   const drawing = equationDrawing(tex, SIZE);
-  if (!drawing) return <code>{tex}</code>;
+  if (!drawing) return <span className={inline ? undefined : 'equation'}>{linearEquation(tex)}</span>;
   const scale = inline ? 1 : 1.3;
   return (
     <span
@@ -24,7 +24,7 @@ export function EquationView({
         ...(inline ? { verticalAlign: `${(drawing.baseline - drawing.height) / SIZE}em` } : {}),
       }}
     >
-      <DrawingView drawing={{ ...drawing, title: label, description: tex }} />
+      <DrawingView drawing={{ ...drawing, title: label, description: linearEquation(tex) }} />
     </span>
   );
 }

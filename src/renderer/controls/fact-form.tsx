@@ -1,35 +1,28 @@
 /** The input fields of a page: every physical fact that belongs there, with its range and its unit. */
-import { useId, useState } from 'react';
-import {
-  checkField,
-  type FactPage,
-  type FactSpec,
-  factApplies,
-  factSpecs,
-  resolveFact,
-} from '../../margins/index.ts';
-import { type Json, valueAt } from '../../notebook/index.ts';
-import { type Problem, phrase } from '../../quantity/index.ts';
-import { useChosen, useNotebook, useView } from '../store/context.ts';
-import { recordValue } from '../store/record-value.ts';
+import { useMemo } from 'react';
+import { type FactPage, type FactSpec, factApplies, factSpecs, resolveFact } from '../../margins/index.ts';
+import type { BallastDrive } from '../../notebook/index.ts';
+import { useChosenPiece, useLocked, useView } from '../store/context.ts';
+import { CountInput } from './count-input.tsx';
 import { RecordQuantity } from './record-quantity.tsx';
 
 /** `group` narrows a page of several kinds of hardware to one. */
 export function FactForm({ page, group }: { page: FactPage; group?: FactSpec['group'] }) {
-  const chosen = useChosen();
+  const revision = useChosenPiece((chosen) => chosen.id);
+  const prototype = useChosenPiece((chosen) => chosen.prototypeId);
+  const drive = useChosenPiece((chosen) => chosen.revision.ballast?.kind);
   const readOnly = useView((view) => view.readOnly);
-  if (!chosen) return null;
-  const { revision } = chosen;
-  const specs = factSpecs
-    .filter((spec) => spec.page === page && (group === undefined || spec.group === group))
-    .filter((spec) => factApplies(spec, revision))
-    .map((spec) => resolveFact(spec, revision));
+  const locked = useLocked();
+  const specs = useMemo(() => specsOf(page, group, drive), [page, group, drive]);
+  if (revision === undefined || prototype === undefined) return null;
+  const found = specs.some((spec) => spec.record === 'revision' && spec.kind === 'quantity');
 
   return (
     <div className="fact-form">
+      {found && <ColumnHeads />}
       {specs.map((spec) => {
-        const id = spec.record === 'prototype' ? chosen.prototypeId : chosen.id;
-        const disabled = readOnly || (spec.record === 'revision' && revision.status === 'issued');
+        const id = spec.record === 'prototype' ? prototype : revision;
+        const disabled = spec.record === 'prototype' ? readOnly : locked;
         const key = `${id} ${spec.name}`;
         return spec.kind === 'count' ? (
           <CountInput key={key} kind={spec.record} id={id} spec={spec} disabled={disabled} />
@@ -49,50 +42,26 @@ export function FactForm({ page, group }: { page: FactPage; group?: FactSpec['gr
   );
 }
 
-/** A whole number, kept as it is. */
-function CountInput({
-  kind,
-  id,
-  spec,
-  disabled,
-}: {
-  kind: 'prototype' | 'revision';
-  id: string;
-  spec: FactSpec;
-  disabled: boolean;
-}) {
-  const inputId = useId();
-  const store = useNotebook();
-  const stored = useView((view) => valueAt(view.state[kind][id] as Json, spec.path));
-  const [text, setText] = useState(typeof stored === 'number' ? String(stored) : '');
-  const [problem, setProblem] = useState<Problem>();
-
-  function type(next: string) {
-    setText(next);
-    const count = next.trim() === '' ? undefined : Number(next);
-    const wrong = count === undefined ? undefined : checkField(kind, spec.path, count, store.getState().state[kind][id]);
-    setProblem(wrong);
-    if (!wrong) recordValue(store, kind, id, spec.path, count);
-  }
-
+/** For the eye; each field is labelled in full for those who do not see the column that it stands in. */
+export function ColumnHeads() {
   return (
-    <div className="quantity">
-      <label htmlFor={inputId}>{spec.title}</label>
-      <input
-        id={inputId}
-        type="text"
-        inputMode="numeric"
-        className="quantity-value"
-        value={text}
-        disabled={disabled}
-        aria-invalid={problem ? true : undefined}
-        onChange={(event) => type(event.target.value)}
-      />
-      {problem && (
-        <p className="problem" role="alert">
-          {phrase(problem).reason} {phrase(problem).remedy}
-        </p>
-      )}
+    <div className="quantity quantity-heads" aria-hidden>
+      <span />
+      <span>Value</span>
+      <span>Uncertainty</span>
+      <span>Known as</span>
     </div>
   );
+}
+
+function specsOf(
+  page: FactPage,
+  group: FactSpec['group'] | undefined,
+  kind: BallastDrive['kind'] | undefined,
+): readonly FactSpec[] {
+  const drive = kind === undefined ? {} : { ballast: { kind } };
+  return factSpecs
+    .filter((spec) => spec.page === page && (group === undefined || spec.group === group))
+    .filter((spec) => factApplies(spec, drive))
+    .map((spec) => resolveFact(spec, drive));
 }

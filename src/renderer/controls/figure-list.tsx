@@ -1,26 +1,30 @@
 /** Figures of the chosen revision by name, each a button that opens its explanation. */
+import { memo } from 'react';
+import { shallow } from 'zustand/shallow';
 import type { Figure } from '../../margins/index.ts';
-import { formatUncertain, phrase } from '../../quantity/index.ts';
+import { formatUncertain } from '../../quantity/index.ts';
 import { useExplain } from '../explain/explain-context.ts';
-import { useAssessment } from '../store/assessment.ts';
+import { appearanceOf, useAssessed } from '../store/assessment.ts';
+import { problemText } from './problem-line.tsx';
 
 export function FigureList({ names, caption }: { names: readonly string[]; caption: string }) {
-  const assessment = useAssessment();
-  if (!assessment) return null;
+  const known = useAssessed(({ figures }) => names.filter((name) => figures.has(name)), shallow);
+  if (!known || known.length === 0) return null;
   return (
     <table className="figures">
       <caption className="visually-hidden">{caption}</caption>
       <tbody>
-        {names.map((name) => {
-          const figure = assessment.figures.get(name);
-          return figure ? <FigureRow key={name} figure={figure} /> : null;
-        })}
+        {known.map((name) => (
+          <FigureRow key={name} name={name} />
+        ))}
       </tbody>
     </table>
   );
 }
 
-function FigureRow({ figure }: { figure: Figure }) {
+const FigureRow = memo(function FigureRow({ name }: { name: string }) {
+  const figure = useAssessed(({ figures }) => figures.get(name), sameFigure);
+  if (!figure) return null;
   return (
     <tr>
       <th scope="row">{figure.title}</th>
@@ -29,20 +33,25 @@ function FigureRow({ figure }: { figure: Figure }) {
       </td>
     </tr>
   );
-}
+});
 
 /** The value with its uncertainty, or what is missing for it. */
 export function FigureButton({ figure }: { figure: Figure }) {
   const explain = useExplain();
-  const known = figure.result.ok;
+  const { result } = figure;
   return (
     <button
       type="button"
-      className={known ? 'figure-button' : 'figure-button unknown'}
-      title={figure.result.ok ? undefined : phrase(figure.result.problem).reason}
+      className={result.ok ? 'figure-button' : 'figure-button unknown'}
+      title={result.ok ? undefined : problemText(result.problem)}
+      aria-haspopup="dialog"
       onClick={() => explain({ kind: 'figure', id: figure.name })}
     >
-      {figure.result.ok ? formatUncertain(figure.result.value, figure.display) : 'unknown'}
+      {result.ok ? formatUncertain(result.value, figure.display) : 'unknown'}
     </button>
   );
+}
+
+function sameFigure(a: Figure | undefined, b: Figure | undefined): boolean {
+  return a === b || appearanceOf(a) === appearanceOf(b);
 }

@@ -1,14 +1,18 @@
 /** What the data say about themselves, beside the figures concerned. */
+import { shallow } from 'zustand/shallow';
 import type { FigureGroup } from '../../margins/index.ts';
-import { useAssessment } from '../store/assessment.ts';
+import { useAssessed } from '../store/assessment.ts';
 
 export function Notices({ groups }: { groups: readonly FigureGroup[] }) {
-  const notices = useAssessment()?.notices.filter((notice) => groups.includes(notice.group)) ?? [];
-  if (notices.length === 0) return null;
+  const texts = useAssessed(
+    ({ notices }) => notices.filter(({ group }) => groups.includes(group)).map(({ text }) => text),
+    shallow,
+  );
+  if (!texts || texts.length === 0) return null;
   return (
     <ul className="plain notices">
-      {notices.map((notice) => (
-        <li key={notice.id}>{notice.text}</li>
+      {texts.map((text) => (
+        <li key={text}>{text}</li>
       ))}
     </ul>
   );

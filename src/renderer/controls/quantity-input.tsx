@@ -1,28 +1,17 @@
 /**
  * One physical input: the value as people write it, its uncertainty, and how it was got. What is typed is read at
- * every key and shown at once in the margins; it is recorded when the field is left or the typing pauses.
+ * every key and shown at once in the margins; it is recorded when the field is left or the typing pauses. Escape
+ * puts back what stood there when the field was entered.
  */
-import { useEffect, useId, useRef, useState } from 'react';
-import {
-  type Basis,
-  isKnown,
-  type KnownQuantity,
-  type QuantityField,
-  type UncertaintyKind,
-} from '../../notebook/index.ts';
-import {
-  good,
-  type Problem,
-  parseQuantity,
-  parseUncertainty,
-  phrase,
-  type Result,
-} from '../../quantity/index.ts';
+import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import type { Basis, QuantityField, UncertaintyKind } from '../../notebook/index.ts';
+import type { Problem, Result } from '../../quantity/index.ts';
+import { ProblemLine } from './problem-line.tsx';
+import { type Draft, draftOf, readDraft, saysUncertainty } from './quantity-draft.ts';
 
-const NOT_MEASURED = 'not measured';
-const PAUSE = 700; // ms of quiet after which what was typed is recorded
+const PAUSE = 700; // ms of quiet after which what was typed is recorded, or found to be unreadable
 
-const bases: readonly Basis[] = ['estimated', 'calculated', 'measured', 'data sheet'];
+export const bases: readonly Basis[] = ['estimated', 'calculated', 'measured', 'data sheet'];
 const kinds: readonly { kind: UncertaintyKind; label: string }[] = [
   { kind: 'bound', label: '± bound' },
   { kind: 'standard', label: 'standard' },
@@ -35,30 +24,28 @@ export interface QuantityInputProps {
   /** The unit that people usually type; any other of the same dimension is read as well. */
   readonly display: string;
   readonly disabled: boolean;
+  /** As a person would type it; shown while the field is blank. */
+  readonly example?: string | undefined;
   /** Without a visible label, uncertainty typed behind the value: for tables. */
-  readonly compact?: boolean;
+  readonly compact?: boolean | undefined;
   /** A figure that is set, not found out: no uncertainty, no word on how it was got. */
-  readonly plain?: boolean;
-  readonly basis?: Basis;
+  readonly plain?: boolean | undefined;
+  readonly basis?: Basis | undefined;
   readonly check?: (si: number) => Problem | undefined;
   readonly onPreview: (field: QuantityField | undefined) => void;
   readonly onCommit: (field: QuantityField | undefined) => void;
-}
-
-interface Draft {
-  readonly text: string;
-  readonly uncertainty: string;
-  readonly kind: UncertaintyKind;
-  readonly basis: Basis;
+  /** What is typed cannot be read, and the field was left: back to what is recorded. */
+  readonly onDrop: () => void;
 }
 
 export function QuantityInput(props: QuantityInputProps) {
-  const { label, value, disabled, compact = false, plain = false, onPreview, onCommit } = props;
+  const { label, value, display, disabled, compact = false, plain = false, onPreview, onCommit } = props;
   const id = useId();
   const [draft, setDraft] = useState<Draft>(() => draftOf(value, props.basis));
   const [problem, setProblem] = useState<Problem>();
   const editing = useRef(false);
   const pause = useRef<number>(undefined);
+  const entered = useRef(value);
 
   // A change from elsewhere (undo, another window) replaces the text, but never what is being typed.
   useEffect(() => {
@@ -68,29 +55,64 @@ export function QuantityInput(props: QuantityInputProps) {
   }, [value, props.basis]);
   useEffect(() => () => window.clearTimeout(pause.current), []);
 
+  const read = (next: Draft): Result<QuantityField | undefined> =>
+    readDraft(next, {
+      label,
+      display,
+      check: props.check,
+      before: entered.current,
+      basis: compact || plain ? props.basis : undefined,
+    });
+
   function type(next: Draft) {
     editing.current = true;
     setDraft(next);
-    const read = readDraft(next, props);
-    setProblem(read.ok ? undefined : read.problem);
+    const typed = read(next);
     window.clearTimeout(pause.current);
-    if (!read.ok) return;
-    onPreview(read.value);
-    pause.current = window.setTimeout(() => onCommit(read.value), PAUSE);
+    if (typed.ok) {
+      setProblem(undefined);
+      onPreview(typed.value);
+    }
+    // Half a figure is rarely readable: what is wrong with it is said when the typing stops, not at every key.
+    pause.current = window.setTimeout(
+      () => (typed.ok ? onCommit(typed.value) : setProblem(typed.problem)),
+      PAUSE,
+    );
   }
 
   function leave() {
     if (!editing.current) return;
     window.clearTimeout(pause.current);
-    const read = readDraft(draft, props);
-    if (!read.ok) return; // the text stays, with its message, until it can be read
+    const typed = read(draft);
+    if (!typed.ok) {
+      setProblem(typed.problem); // the text stays, with its message, until it can be read
+      props.onDrop();
+      return;
+    }
     editing.current = false;
-    onCommit(read.value);
+    onCommit(typed.value);
   }
 
-  const phrased = problem && phrase(problem);
+  function pressKey(event: KeyboardEvent) {
+    if (event.key === 'Enter') leave();
+    if (event.key !== 'Escape' || !editing.current) return;
+    event.stopPropagation(); // the dialog around it stays open
+    window.clearTimeout(pause.current);
+    editing.current = false;
+    setProblem(undefined);
+    setDraft(draftOf(entered.current, props.basis));
+    onCommit(entered.current);
+  }
+
+  const events = {
+    onFocus: () => {
+      if (!editing.current) entered.current = value;
+    },
+    onBlur: leave,
+    onKeyDown: pressKey,
+  };
   return (
-    <div className={compact ? 'quantity compact' : 'quantity'} data-invalid={problem ? true : undefined}>
+    <div className={compact ? 'quantity compact' : 'quantity'} data-plain={plain || undefined}>
       <label htmlFor={id} className={compact ? 'visually-hidden' : 'quantity-label'}>
         {label}
       </label>
@@ -101,116 +123,91 @@ export function QuantityInput(props: QuantityInputProps) {
         autoComplete="off"
         spellCheck={false}
         value={draft.text}
-        placeholder={
-          disabled
-            ? ''
-            : compact
-              ? props.display
-              : `in ${props.display === '1' ? 'plain numbers' : props.display}`
-        }
+        placeholder={disabled ? '' : placeholder(props)}
         disabled={disabled}
         aria-invalid={problem ? true : undefined}
         aria-describedby={problem ? `${id}-problem` : undefined}
         onChange={(event) => type({ ...draft, text: event.target.value })}
-        onBlur={leave}
-        onKeyDown={(event) => {
-          if (event.key === 'Enter') leave();
-        }}
+        {...events}
       />
       {!compact && !plain && (
-        <>
-          <input
-            aria-label={`${label}: uncertainty`}
-            className="quantity-uncertainty"
-            type="text"
-            autoComplete="off"
-            spellCheck={false}
-            value={draft.uncertainty}
-            placeholder={disabled ? '' : '±'}
-            disabled={disabled || draft.text === '' || saysUncertainty(draft.text)}
-            onChange={(event) => type({ ...draft, uncertainty: event.target.value })}
-            onBlur={leave}
-          />
-          <select
-            aria-label={`${label}: kind of uncertainty`}
-            className={draft.uncertainty === '' ? 'unused' : undefined}
-            value={draft.kind}
-            disabled={disabled || draft.uncertainty === ''}
-            onChange={(event) =>
-              type({
-                ...draft,
-                kind: pick(
-                  kinds.map((each) => each.kind),
-                  event.target.value,
-                ),
-              })
-            }
-            onBlur={leave}
-          >
-            {kinds.map((each) => (
-              <option key={each.kind} value={each.kind}>
-                {each.label}
-              </option>
-            ))}
-          </select>
-          <select
-            aria-label={`${label}: how it was got`}
-            value={draft.basis}
-            disabled={disabled || draft.text === ''}
-            onChange={(event) => type({ ...draft, basis: pick(bases, event.target.value) })}
-            onBlur={leave}
-          >
-            {bases.map((each) => (
-              <option key={each}>{each}</option>
-            ))}
-          </select>
-        </>
+        <Provenance label={label} draft={draft} disabled={disabled} onType={type} events={events} />
       )}
-      {phrased && (
-        <p className="problem" id={`${id}-problem`} role="alert">
-          {phrased.reason} {phrased.remedy}
-        </p>
-      )}
+      {problem && <ProblemLine problem={problem} id={`${id}-problem`} />}
     </div>
   );
 }
 
-function draftOf(value: QuantityField | undefined, basis: Basis | undefined): Draft {
-  if (isKnown(value)) {
-    return {
-      text: value.typed,
-      uncertainty: value.uncertainty?.typed ?? '',
-      kind: value.uncertainty?.kind ?? 'bound',
-      basis: value.basis,
-    };
-  }
-  return { text: value ? NOT_MEASURED : '', uncertainty: '', kind: 'bound', basis: basis ?? 'measured' };
+/** How well the figure is known, and how it was got. */
+function Provenance({
+  label,
+  draft,
+  disabled,
+  onType,
+  events,
+}: {
+  label: string;
+  draft: Draft;
+  disabled: boolean;
+  onType: (draft: Draft) => void;
+  events: object;
+}) {
+  const blank = draft.text === '';
+  const said = saysUncertainty(draft.text);
+  return (
+    <>
+      <input
+        aria-label={`${label}: uncertainty`}
+        className={said ? 'quantity-uncertainty unused' : 'quantity-uncertainty'}
+        type="text"
+        autoComplete="off"
+        spellCheck={false}
+        value={draft.uncertainty}
+        placeholder={disabled ? '' : '±'}
+        disabled={disabled || blank || said}
+        onChange={(event) => onType({ ...draft, uncertainty: event.target.value })}
+        {...events}
+      />
+      <select
+        aria-label={`${label}: how it was got`}
+        value={draft.basis}
+        disabled={disabled || blank}
+        onChange={(event) => onType({ ...draft, basis: pick(bases, event.target.value) })}
+        {...events}
+      >
+        {bases.map((each) => (
+          <option key={each}>{each}</option>
+        ))}
+      </select>
+      <select
+        aria-label={`${label}: kind of uncertainty`}
+        className={draft.uncertainty === '' || said ? 'unused' : undefined}
+        value={draft.kind}
+        disabled={disabled || draft.uncertainty === '' || said}
+        onChange={(event) =>
+          onType({
+            ...draft,
+            kind: pick(
+              kinds.map((each) => each.kind),
+              event.target.value,
+            ),
+          })
+        }
+        {...events}
+      >
+        {kinds.map((each) => (
+          <option key={each.kind} value={each.kind}>
+            {each.label}
+          </option>
+        ))}
+      </select>
+    </>
+  );
 }
 
-function readDraft(draft: Draft, props: QuantityInputProps): Result<QuantityField | undefined> {
-  const text = draft.text.trim();
-  if (text === '') return good(undefined);
-  if (text.toLowerCase() === NOT_MEASURED) return good({ notMeasured: true });
-  const parsed = parseQuantity(draft.text, props.display, props.label);
-  if (!parsed.ok) return parsed;
-  const problem = props.check?.(parsed.value.si);
-  if (problem) return { ok: false, problem };
-  const known: KnownQuantity = {
-    typed: draft.text.trim(),
-    si: parsed.value.si,
-    u: parsed.value.u ?? 0,
-    basis: props.compact || props.plain ? (props.basis ?? draft.basis) : draft.basis,
-  };
-  const typed = draft.uncertainty.trim().replace(/^±\s*/, '');
-  if (typed === '') return good(known);
-  const uncertainty = parseUncertainty(typed, draft.kind, props.display, `${props.label}, uncertainty`);
-  if (!uncertainty.ok) return uncertainty;
-  return good({ ...known, u: uncertainty.value, uncertainty: { typed, kind: draft.kind } });
-}
-
-/** `73 g ± 1 g` and `73.2(4) g` say it themselves; a leading ± is a travel to both sides. */
-function saysUncertainty(text: string): boolean {
-  return /[^\s±]\s*±/.test(text) || text.includes('(');
+function placeholder({ compact, display, example }: QuantityInputProps): string {
+  if (compact) return display;
+  return example === undefined ? `in ${display}` : `such as ${example}`;
 }
 
 function pick<T extends string>(choices: readonly T[], text: string): T {

@@ -1,5 +1,6 @@
-/** Free text that is recorded when the field is left. */
-import { useEffect, useId, useState } from 'react';
+/** Free text under its label. */
+import { useId } from 'react';
+import { useRecordedText } from './recorded-text.ts';
 
 export interface TextAreaProps {
   readonly label: string;
@@ -13,28 +14,14 @@ export interface TextAreaProps {
 
 export function TextArea({ label, value, disabled, onCommit, single = false, rows = 3 }: TextAreaProps) {
   const id = useId();
-  const [text, setText] = useState(value);
-  useEffect(() => setText(value), [value]);
-  const shared = {
-    id,
-    value: text,
-    disabled,
-    onBlur: () => {
-      if (text !== value) onCommit(text);
-    },
-  };
+  const text = useRecordedText(value, onCommit);
   return (
     <div className="text-area">
       <label htmlFor={id}>{label}</label>
       {single ? (
-        <input
-          className="text-input"
-          type="text"
-          {...shared}
-          onChange={(event) => setText(event.target.value)}
-        />
+        <input id={id} className="text-input" type="text" autoComplete="off" disabled={disabled} {...text} />
       ) : (
-        <textarea rows={rows} {...shared} onChange={(event) => setText(event.target.value)} />
+        <textarea id={id} rows={rows} disabled={disabled} {...text} />
       )}
     </div>
   );

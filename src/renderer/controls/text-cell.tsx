@@ -1,5 +1,5 @@
-/** A short text in a table, recorded when the cell is left. */
-import { useEffect, useState } from 'react';
+/** A short text in a table. */
+import { useRecordedText } from './recorded-text.ts';
 
 export function TextCell({
   label,
@@ -12,18 +12,6 @@ export function TextCell({
   disabled: boolean;
   onCommit: (text: string) => void;
 }) {
-  const [text, setText] = useState(value);
-  useEffect(() => setText(value), [value]);
-  return (
-    <input
-      type="text"
-      aria-label={label}
-      value={text}
-      disabled={disabled}
-      onChange={(event) => setText(event.target.value)}
-      onBlur={() => {
-        if (text !== value) onCommit(text);
-      }}
-    />
-  );
+  const text = useRecordedText(value, onCommit);
+  return <input type="text" aria-label={label} autoComplete="off" disabled={disabled} {...text} />;
 }

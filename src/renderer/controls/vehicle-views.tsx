@@ -1,18 +1,58 @@
 /** The views of the chosen revision, to scale. */
+import { memo, useDeferredValue } from 'react';
+import { shallow } from 'zustand/shallow';
 import { type VehicleViewOptions, vehicleDrawing } from '../../report/index.ts';
-import { useAssessment } from '../store/assessment.ts';
-import { useChosen } from '../store/context.ts';
+import { appearanceOf, assessmentOf } from '../store/assessment.ts';
+import { type Chosen, useChosenPiece } from '../store/context.ts';
 import { DrawingView } from './drawing-view.tsx';
 
-export function VehicleViews({ views }: { views: NonNullable<VehicleViewOptions['views']> }) {
-  const chosen = useChosen();
-  const assessment = useAssessment();
-  if (!chosen || !assessment || Object.keys(chosen.revision.parts).length === 0) return null;
-  const options =
-    views.length > 1 ? { width: 620, largestHeight: 300, views } : { width: 330, largestHeight: 300, views };
+type Views = NonNullable<VehicleViewOptions['views']>;
+
+const rear: Views = ['rear view'];
+const sideAndRear: Views = ['side view', 'rear view'];
+
+/** Drawn a moment after the margins: who types sees the figures first. */
+export function VehicleViews({ rearOnly = false }: { rearOnly?: boolean }) {
+  const chosen = useChosenPiece((each) => each, drawnAlike);
+  const shown = useDeferredValue(chosen);
+  if (!shown || Object.keys(shown.revision.parts).length === 0) return null;
   return (
-    <div className="vehicle-views">
-      <DrawingView drawing={vehicleDrawing(chosen.prototype.name, chosen.revision, assessment, options)} />
+    <div className={rearOnly ? 'vehicle-views rear-only' : 'vehicle-views'}>
+      <Views chosen={shown} views={rearOnly ? rear : sideAndRear} />
     </div>
   );
+}
+
+const Views = memo(function Views({ chosen, views }: { chosen: Chosen; views: Views }) {
+  const { prototype, revision } = chosen;
+  const width = views.length > 1 ? 620 : 330;
+  return (
+    <DrawingView
+      drawing={vehicleDrawing(prototype.name, revision, assessmentOf(prototype, revision), {
+        width,
+        largestHeight: 300,
+        views,
+      })}
+    />
+  );
+});
+
+const DRAWN_FIGURES = ['cg_forward', 'cg_left', 'cg_height', 'largest_lean'];
+
+/** Whether the two give the same picture: it is made of nothing else. */
+function drawnAlike(a: Chosen, b: Chosen): boolean {
+  return shallow(drawnOf(a), drawnOf(b));
+}
+
+function drawnOf({ prototype, revision }: Chosen): readonly unknown[] {
+  const { figures } = assessmentOf(prototype, revision);
+  const drawn = DRAWN_FIGURES.map((name) => appearanceOf(figures.get(name)));
+  return [
+    prototype.name,
+    revision.letter,
+    revision.parts,
+    revision.ballast,
+    revision.rotor?.sections,
+    ...drawn,
+  ];
 }

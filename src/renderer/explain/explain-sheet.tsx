@@ -1,220 +1,144 @@
-/** Any number explained: its equation, what goes in, how sure it is, and what would have to change. */
+/**
+ * The sheet that explains a number. A number on it explains itself in the same place, and the way back is kept: from
+ * a margin down to what was weighed, and up again.
+ */
+import { useEffect, useRef } from 'react';
 import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
-import {
-  type Assessment,
-  type Explanation,
-  explainFigure,
-  explainMargin,
-  sourceText,
-} from '../../margins/index.ts';
-import { phrase } from '../../quantity/index.ts';
-import { marginDrawing } from '../../report/index.ts';
-import { DrawingView } from '../controls/drawing-view.tsx';
-import { EquationView } from '../controls/equation-view.tsx';
+import { type Assessment, explainFigure, explainMargin } from '../../margins/index.ts';
 import { FigureButton } from '../controls/figure-list.tsx';
+import { MarginScale } from '../controls/margin-scale.tsx';
+import { problemText } from '../controls/problem-line.tsx';
 import { useAssessment } from '../store/assessment.ts';
 import { useChosen } from '../store/context.ts';
 import type { Explained } from './explain-context.ts';
+import { Budget, Equation, Inputs, UsedBy } from './explanation.tsx';
+import { ComesFrom, Missing } from './origin.tsx';
 import { TurningPoints } from './turning-points.tsx';
 
-const BUDGET_LINES = 8;
+export interface ExplainSheetProps {
+  /** What was asked, first to last; the last is shown. */
+  readonly trail: readonly Explained[];
+  readonly onBack: () => void;
+  readonly onClose: () => void;
+}
 
-export function ExplainSheet({
-  explained,
-  onClose,
-}: {
-  explained: Explained | undefined;
-  onClose: () => void;
-}) {
+export function ExplainSheet(props: ExplainSheetProps) {
   return (
     <ModalOverlay
       className="react-aria-ModalOverlay sheet-overlay"
-      isOpen={explained !== undefined}
+      isOpen={props.trail.length > 0}
       isDismissable
       onOpenChange={(open) => {
-        if (!open) onClose();
+        if (!open) props.onClose();
       }}
     >
       <Modal>
         <Dialog className="explain-sheet">
-          {explained && <Content explained={explained} onClose={onClose} />}
+          <Content {...props} />
         </Dialog>
       </Modal>
     </ModalOverlay>
   );
 }
 
-function Content({ explained, onClose }: { explained: Explained; onClose: () => void }) {
+function Content({ trail, onBack, onClose }: ExplainSheetProps) {
   const assessment = useAssessment();
   const chosen = useChosen();
-  if (!assessment || !chosen) return null;
-  const explanation =
-    explained.kind === 'figure'
-      ? explainFigure(assessment, explained.id)
-      : explainMargin(assessment, explained.id);
-  if (!explanation.ok) return <p className="problem">{phrase(explanation.problem).reason}</p>;
-  const margin =
-    explained.kind === 'margin' ? assessment.margins.find(({ id }) => id === explained.id) : undefined;
-  const figure = explained.kind === 'figure' ? assessment.figures.get(explained.id) : undefined;
+  const heading = useRef<HTMLHeadingElement>(null);
+  const explained = trail.at(-1);
+  const before = trail.at(-2);
 
+  // The first time the dialog takes the focus itself; later what had it may be gone.
+  useEffect(() => {
+    if (before && explained) heading.current?.focus();
+  }, [before, explained]);
+
+  if (!assessment || !chosen || !explained) return null;
+  const { kind, id } = explained;
+  const explanation = kind === 'figure' ? explainFigure(assessment, id) : explainMargin(assessment, id);
+  const title = titleOf(assessment, explained);
   return (
     <>
       <div className="page-head">
-        <Heading slot="title">{explanation.value.title}</Heading>
-        <Button className="plain-button" onPress={onClose}>
-          Close
-        </Button>
-      </div>
-      {figure && (
-        <p>
-          <FigureButton figure={figure} />
-          <span className="quiet">
-            {' '}
-            in expressions: <code>{figure.name}</code>
-          </span>
-        </p>
-      )}
-      {figure && !figure.result.ok && <Missing problem={phrase(figure.result.problem)} />}
-      {figure && figure.trace.kind !== 'calculation' && <p>Where it comes from: {sourceText(figure)}.</p>}
-      {margin && (
-        <>
-          <DrawingView drawing={marginDrawing(margin, assessment, 440)} />
-          {margin.verdict === 'unknown' ? (
-            <Missing problem={phrase(margin.problem)} />
-          ) : (
-            <p className="quiet small">
-              It holds when the one-sided lower 95 % bound of the margin of safety (k = 1.645, JCGM 106) is
-              not below nought; it is in doubt when only the margin itself is.
-            </p>
+        <Heading slot="title" ref={heading} tabIndex={-1}>
+          {title}
+        </Heading>
+        <div className="sheet-ways">
+          {before && (
+            <Button className="plain-button" onPress={onBack}>
+              Back to {titleOf(assessment, before).toLowerCase()}
+            </Button>
           )}
+          <Button className="plain-button" onPress={onClose}>
+            Close
+          </Button>
+        </div>
+      </div>
+      {!explanation.ok && <p className="problem">{problemText(explanation.problem)}</p>}
+      {kind === 'figure' ? (
+        <FigureHead assessment={assessment} id={id} onClose={onClose} />
+      ) : (
+        <MarginHead assessment={assessment} id={id} onClose={onClose} />
+      )}
+      {explanation.ok && (
+        <>
+          <Equation explanation={explanation.value} />
+          <Inputs explanation={explanation.value} />
+          <Budget explanation={explanation.value} />
         </>
       )}
-      <Equation explanation={explanation.value} />
-      <Inputs explanation={explanation.value} />
-      <Budget explanation={explanation.value} />
-      {margin && margin.verdict !== 'unknown' && (
-        <TurningPoints
-          key={margin.id}
-          margin={margin.id}
-          prototype={chosen.prototype}
-          revision={chosen.revision}
-        />
+      {kind === 'margin' && (
+        <TurningPoints key={id} margin={id} prototype={chosen.prototype} revision={chosen.revision} />
       )}
-      <UsedBy assessment={assessment} name={explained.kind === 'figure' ? explained.id : undefined} />
+      {kind === 'figure' && <UsedBy assessment={assessment} name={id} />}
     </>
   );
 }
 
-function Missing({ problem }: { problem: ReturnType<typeof phrase> }) {
+interface HeadProps {
+  readonly assessment: Assessment;
+  readonly id: string;
+  readonly onClose: () => void;
+}
+
+function FigureHead({ assessment, id, onClose }: HeadProps) {
+  const figure = assessment.figures.get(id);
+  if (!figure) return null;
+  const { result, name } = figure;
   return (
-    <p className="notices">
-      Not known: {problem.reason} {problem.remedy}
-    </p>
+    <>
+      <p>
+        <FigureButton figure={figure} />
+        <span className="quiet">
+          {' '}
+          in expressions: <code>{name}</code>
+        </span>
+      </p>
+      {!result.ok && <Missing assessment={assessment} {...result} onLeave={onClose} />}
+      <ComesFrom assessment={assessment} figure={figure} onLeave={onClose} />
+    </>
   );
 }
 
-function Equation({ explanation: { calculation } }: { explanation: Explanation }) {
-  if (!calculation) return null;
+function MarginHead({ assessment, id, onClose }: HeadProps) {
+  const margin = assessment.margins.find((each) => each.id === id);
+  if (!margin) return null;
   return (
-    <section>
-      <h2>Equation</h2>
-      <EquationView tex={calculation.equation} label={calculation.title} />
-      <p className="small">{calculation.validity}</p>
-      <p className="quiet small">Source: {calculation.source}</p>
-    </section>
-  );
-}
-
-function Inputs({ explanation: { inputs } }: { explanation: Explanation }) {
-  if (inputs.length === 0) return null;
-  return (
-    <section>
-      <h2>What goes in</h2>
-      <table className="figures">
-        <tbody>
-          {inputs.map((each) => (
-            <tr key={each.input}>
-              <th scope="row">
-                <EquationView tex={each.symbol} label={each.meaning} inline /> {each.meaning}
-              </th>
-              <td>
-                {each.figures.map((figure) => (
-                  <div key={figure.name}>
-                    <FigureButton figure={figure} />
-                    {figure.trace.kind !== 'calculation' && (
-                      <span className="quiet small"> {sourceText(figure)}</span>
-                    )}
-                  </div>
-                ))}
-                {each.taken !== undefined && <span className="quiet">{each.taken}, as none is given</span>}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
-  );
-}
-
-function Budget({ explanation: { budget, advice, takenAsExact } }: { explanation: Explanation }) {
-  const largest = budget[0]?.share ?? 1;
-  if (budget.length === 0 && takenAsExact.length === 0) return null;
-  return (
-    <section>
-      <h2>How sure it is</h2>
-      {budget.length > 0 && (
-        <table className="figures">
-          <tbody>
-            {budget.slice(0, BUDGET_LINES).map((line) => (
-              <tr key={line.name}>
-                <th scope="row">{line.label}</th>
-                <td className="number">{Math.round(line.share * 100)} %</td>
-                <td className="budget-cell" aria-hidden>
-                  <span
-                    className="budget-bar"
-                    style={{ width: `${Math.max(1, (100 * line.share) / largest)}%` }}
-                  />
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      )}
-      {budget.length > BUDGET_LINES && (
-        <p className="quiet small">and {budget.length - BUDGET_LINES} inputs that add less.</p>
-      )}
-      {advice && <p>{advice}</p>}
-      {takenAsExact.length > 0 && (
+    <>
+      <MarginScale id={id} width={440} />
+      {margin.verdict === 'unknown' ? (
+        <Missing assessment={assessment} {...margin} onLeave={onClose} />
+      ) : (
         <p className="quiet small">
-          Taken as exact, since no uncertainty is typed: {takenAsExact.map(({ title }) => title).join(', ')}.
+          It holds when the one-sided lower 95 % bound of the margin of safety (k = 1.645, JCGM 106) is not
+          below nought; it is in doubt when only the margin itself is.
         </p>
       )}
-    </section>
+    </>
   );
 }
 
-/** The figures that are made from this one: where a change of it would show. */
-function UsedBy({ assessment, name }: { assessment: Assessment; name: string | undefined }) {
-  if (name === undefined) return null;
-  const users = [...assessment.figures.values()].filter(
-    ({ trace }) => trace.kind === 'calculation' && Object.values(trace.inputs).flat().includes(name),
-  );
-  if (users.length === 0) return null;
-  return (
-    <section>
-      <h2>What follows from it</h2>
-      <table className="figures">
-        <tbody>
-          {users.map((figure) => (
-            <tr key={figure.name}>
-              <th scope="row">{figure.title}</th>
-              <td>
-                <FigureButton figure={figure} />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
-  );
+function titleOf({ figures, margins }: Assessment, { kind, id }: Explained): string {
+  const found = kind === 'figure' ? figures.get(id) : margins.find((margin) => margin.id === id);
+  return found?.title ?? id;
 }

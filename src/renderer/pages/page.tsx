@@ -1,7 +1,8 @@
 /** The page that is chosen. */
 import type { ReactNode } from 'react';
+import { FaultBoundary } from '../fault-boundary.tsx';
 import { type PageId, pages } from '../place.ts';
-import { useChosen, usePlace } from '../store/context.ts';
+import { useChosenPiece, usePlace } from '../store/context.ts';
 import { BallastPage } from './ballast/ballast-page.tsx';
 import { CardsPage } from './cards/cards-page.tsx';
 import { ComparePage } from './compare/compare-page.tsx';
@@ -31,8 +32,8 @@ const contents: Record<PageId, () => ReactNode> = {
 
 export function Page() {
   const { place } = usePlace();
-  const chosen = useChosen();
-  if (!chosen) return <p>Choose a revision at the left, or make a new prototype there.</p>;
+  const revision = useChosenPiece(({ id }) => id);
+  if (revision === undefined) return <p>Choose a revision in the list, or make a new prototype there.</p>;
   const Content = contents[place.page];
   return (
     <>
@@ -40,7 +41,9 @@ export function Page() {
         <h1>{pages.find((page) => page.id === place.page)?.title}</h1>
         <RevisionActions />
       </header>
-      <Content key={`${place.revision} ${place.page}`} />
+      <FaultBoundary key={`${revision} ${place.page}`}>
+        <Content />
+      </FaultBoundary>
     </>
   );
 }

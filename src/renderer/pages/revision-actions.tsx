@@ -1,36 +1,42 @@
 /** What can be done with a revision as a whole: issue it, make the next one from it, hand it over as a report. */
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
-import { create, revisionLetter, revisionNumber, set } from '../../notebook/index.ts';
-import { type Problem, phrase } from '../../quantity/index.ts';
+import { shallow } from 'zustand/shallow';
+import { create, revisionLetter, revisionNumber } from '../../notebook/index.ts';
+import type { Problem } from '../../quantity/index.ts';
+import { ProblemLine } from '../controls/problem-line.tsx';
 import { ReportButton } from '../report-button.tsx';
-import { useChosen, useNotebook, usePlace, useRecords, useSurface, useView } from '../store/context.ts';
+import { useChosenPiece, useNotebook, usePlace, useView } from '../store/context.ts';
 import { newId, now } from '../store/record-id.ts';
+import { IssueRevision } from './issue-revision.tsx';
 
 export function RevisionActions() {
-  const chosen = useChosen();
+  const about = useChosenPiece(
+    ({ id, revision: { letter, status, issuedAt, issuedBy } }) => ({
+      id,
+      letter,
+      status,
+      issuedAt,
+      issuedBy,
+    }),
+    shallow,
+  );
   const store = useNotebook();
   const { go } = usePlace();
-  const { settings } = useSurface();
-  const revisions = useRecords('revision');
   const readOnly = useView((view) => view.readOnly);
   const [problem, setProblem] = useState<Problem>();
-  if (!chosen) return null;
-  const { id, revision } = chosen;
-
-  function issue() {
-    const done = store.change([
-      set('revision', id, { status: 'issued', issuedAt: now(), issuedBy: settings.author || 'unnamed' }),
-    ]);
-    setProblem(done.ok ? undefined : done.problem);
-  }
+  if (!about) return null;
+  const { id, letter, status, issuedAt, issuedBy } = about;
 
   function makeNext() {
+    const { revision: revisions } = store.getState().recorded;
+    const from = revisions[id];
+    if (!from) return;
     const letters = Object.values(revisions)
-      .filter((each) => each.prototype === revision.prototype)
+      .filter((each) => each.prototype === from.prototype)
       .map((each) => revisionNumber(each.letter) ?? 0);
     const next = newId('revision');
-    const { issuedAt: _at, issuedBy: _by, ...carried } = revision;
+    const { issuedAt: _at, issuedBy: _by, ...carried } = from;
     const done = store.change([
       create('revision', next, {
         ...carried,
@@ -46,21 +52,21 @@ export function RevisionActions() {
   }
 
   return (
-    <div className="revision-actions">
-      {problem && <p className="problem">{phrase(problem).reason}</p>}
-      {revision.status === 'draft' ? (
-        <Button className="plain-button" isDisabled={readOnly} onPress={issue}>
-          Issue revision {revision.letter}
+    <>
+      <div className="revision-actions">
+        {status === 'draft' && <IssueRevision id={id} letter={letter} onProblem={setProblem} />}
+        <Button className="plain-button" isDisabled={readOnly} onPress={makeNext}>
+          New revision from this one
         </Button>
-      ) : (
-        <span className="quiet small">
-          issued {revision.issuedAt?.slice(0, 10)} by {revision.issuedBy}
-        </span>
+        <ReportButton subject={{ kind: 'revision', id }} />
+      </div>
+      {status === 'issued' && (
+        <p className="issued-note quiet small">
+          Issued {issuedAt?.slice(0, 10)} by {issuedBy}: revision {letter} does not change any more. To go on,
+          make a new revision from it.
+        </p>
       )}
-      <Button className="plain-button" isDisabled={readOnly} onPress={makeNext}>
-        New revision from this one
-      </Button>
-      <ReportButton subject={{ kind: 'revision', id }} />
-    </div>
+      {problem && <ProblemLine problem={problem} />}
+    </>
   );
 }

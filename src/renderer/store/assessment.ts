@@ -1,19 +1,30 @@
-/** The figures and margins of a revision, remembered for as long as the records are the same objects. */
-import { type Assessment, assess } from '../../margins/index.ts';
-import type { Prototype, Revision } from '../../notebook/index.ts';
-import { useChosen } from './context.ts';
+/** The figures and margins of the chosen revision, as they follow from what is recorded and what is being typed. */
+import { type Assessment, assess, type Figure } from '../../margins/index.ts';
+import { standardUncertainty } from '../../quantity/index.ts';
+import { useChosenPiece } from './context.ts';
 
-const remembered = new WeakMap<Revision, { prototype: Prototype; assessment: Assessment }>();
+/** Remembered by `assess` itself for as long as the two records are the same objects. */
+export const assessmentOf = assess;
 
-export function assessmentOf(prototype: Prototype, revision: Revision): Assessment {
-  const known = remembered.get(revision);
-  if (known?.prototype === prototype) return known.assessment;
-  const assessment = assess(prototype, revision);
-  remembered.set(revision, { prototype, assessment });
-  return assessment;
+/** The whole assessment: the component draws again at every key that is typed. */
+export function useAssessment(): Assessment | undefined {
+  return useAssessed((assessment) => assessment);
 }
 
-export function useAssessment(): Assessment | undefined {
-  const chosen = useChosen();
-  return chosen && assessmentOf(chosen.prototype, chosen.revision);
+/** A piece of the assessment; the component draws again only when the piece shows something else. */
+export function useAssessed<T>(
+  select: (assessment: Assessment) => T,
+  same?: (a: T, b: T) => boolean,
+): T | undefined {
+  return useChosenPiece(({ prototype, revision }) => select(assess(prototype, revision)), same);
+}
+
+/** Everything of a figure that can be seen, in a text: two figures with the same one look the same. */
+export function appearanceOf(figure: Figure | undefined): string {
+  if (!figure) return '';
+  const { title, display, result } = figure;
+  const shown = result.ok
+    ? `${result.value.value} ${standardUncertainty(result.value)}`
+    : `${result.problem.code} ${JSON.stringify(result.problem.figures)}`;
+  return `${title} ${display} ${shown}`;
 }

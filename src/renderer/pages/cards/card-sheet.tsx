@@ -1,118 +1,118 @@
 /** One test card: a draft follows the revision, an issued card keeps what was predicted. */
-import { useState } from 'react';
-import { Button } from 'react-aria-components';
-import {
-  beginRun,
-  builtinCards,
-  checklistsOf,
-  generateChecklist,
-  issueCard,
-  readableCard,
-} from '../../../checklist/index.ts';
-import { create, type TestCard } from '../../../notebook/index.ts';
-import { formatValue, type Problem, phrase } from '../../../quantity/index.ts';
+import { readableCard } from '../../../checklist/index.ts';
+import type { TestCard } from '../../../notebook/index.ts';
+import { formatValue } from '../../../quantity/index.ts';
+import { Cautions } from '../../controls/caution.tsx';
+import { MissingFacts } from '../../controls/missing-facts.tsx';
+import { dateAndTime } from '../../controls/moment.ts';
+import { useBroughtIntoView } from '../../controls/record-toggle.tsx';
 import { TextArea } from '../../controls/text-area.tsx';
 import { assessmentOf } from '../../store/assessment.ts';
-import { useNotebook, usePlace, useRecord, useRecords, useSurface, useView } from '../../store/context.ts';
-import { nextNumber } from '../../store/next-number.ts';
-import { newId, now } from '../../store/record-id.ts';
+import { useNotebook, useRecord, useView } from '../../store/context.ts';
 import { recordValue } from '../../store/record-value.ts';
+import { CardActions } from './card-actions.tsx';
+import { RunsOfCard } from './runs-of-card.tsx';
 
 export function CardSheet({ id, card }: { id: string; card: TestCard }) {
-  const store = useNotebook();
-  const { go } = usePlace();
-  const { settings } = useSurface();
   const revision = useRecord('revision', card.revision);
   const prototype = useRecord('prototype', card.prototype);
-  const runs = useRecords('run');
-  const readOnly = useView((view) => view.readOnly);
-  const [problem, setProblem] = useState<Problem>();
+  const frame = useBroughtIntoView<HTMLElement>();
   if (!revision || !prototype) return null;
   const subject = { prototype, revision, assessment: assessmentOf(prototype, revision) };
   const shown = readableCard(card, subject);
-  const draft = card.status === 'draft';
-
-  function issue() {
-    const issued = issueCard(id, card, { ...subject, by: settings.author || 'unnamed', at: now() });
-    const done = issued.ok ? store.change([issued.value]) : issued;
-    setProblem(done.ok ? undefined : done.problem);
-  }
-
-  function start() {
-    const template = builtinCards.find((each) => each.id === card.template);
-    const begun = beginRun({
-      cardId: id,
-      card,
-      revision: subject.revision,
-      items: generateChecklist(
-        template ? checklistsOf(template) : [],
-        subject.prototype,
-        subject.revision,
-        subject.assessment,
-      ),
-      number: nextNumber(runs),
-      by: settings.author || 'unnamed',
-      at: now(),
-    });
-    if (!begun.ok) {
-      setProblem(begun.problem);
-      return;
-    }
-    const run = newId('run');
-    const made = store.change([create('run', run, begun.value)]);
-    if (made.ok) go({ page: 'runs', record: run });
-    else setProblem(made.problem);
-  }
-
-  const text = (path: 'purpose' | 'setUp' | 'prerequisites', label: string) =>
-    draft ? (
-      <TextArea
-        label={label}
-        value={card[path]}
-        disabled={readOnly}
-        onCommit={(value) => recordValue(store, 'card', id, path, value)}
-      />
-    ) : (
-      <>
-        <h3>{label}</h3>
-        <p>{card[path]}</p>
-      </>
-    );
 
   return (
-    <section aria-label={`Test card ${card.number}`} className="card-sheet">
+    <section aria-label={`Test card ${card.number}`} className="card-sheet" ref={frame}>
       <h2>
         Card {card.number}: {card.title}
       </h2>
       <p className="quiet small">
-        {draft
+        {card.status === 'draft'
           ? 'Draft. Its figures follow the revision until it is issued; then they are frozen.'
-          : `Issued ${card.issuedAt?.slice(0, 16).replace('T', ' ')} by ${card.issuedBy}. Its figures are frozen.`}
+          : `Issued ${dateAndTime(card.issuedAt ?? '')} by ${card.issuedBy}. Its figures are frozen.`}
       </p>
-      {text('purpose', 'Purpose')}
-      {text('setUp', 'Set-up')}
-      {text('prerequisites', 'Prerequisites')}
+      <Cautions place="test cards" />
+      <CardText id={id} card={card} path="purpose" label="Purpose" />
+      <CardText id={id} card={card} path="setUp" label="Set-up" />
+      <CardText id={id} card={card} path="prerequisites" label="Prerequisites" />
       <h3>Steps</h3>
       <ol>
         {shown.card.steps.map((step) => (
           <li key={step}>{step}</li>
         ))}
       </ol>
+      <AbortLimits card={shown.card} />
+      <Predictions card={shown.card} />
+      <Readings card={card} />
+      {shown.missing.length > 0 && (
+        <div className="notices">
+          <p>Still to be entered before it can be issued:</p>
+          <MissingFacts assessment={subject.assessment} missing={shown.missing} />
+        </div>
+      )}
+      <CardActions id={id} card={card} subject={subject} />
+      <RunsOfCard id={id} />
+    </section>
+  );
+}
+
+/** A text of the card, to be written while it is a draft. */
+function CardText({
+  id,
+  card,
+  path,
+  label,
+}: {
+  id: string;
+  card: TestCard;
+  path: 'purpose' | 'setUp' | 'prerequisites';
+  label: string;
+}) {
+  const store = useNotebook();
+  const readOnly = useView((view) => view.readOnly);
+  if (card.status === 'draft') {
+    return (
+      <TextArea
+        label={label}
+        value={card[path]}
+        disabled={readOnly}
+        onCommit={(value) => recordValue(store, 'card', id, path, value)}
+      />
+    );
+  }
+  return (
+    <>
+      <h3>{label}</h3>
+      <p>{card[path]}</p>
+    </>
+  );
+}
+
+function AbortLimits({ card }: { card: TestCard }) {
+  return (
+    <>
       <h3>Abort at once when</h3>
       <dl className="limits">
-        {Object.entries(shown.card.abortLimits)
-          .sort(([, a], [, b]) => a.order - b.order)
-          .map(([limitId, limit]) => (
-            <div key={limitId}>
-              <dt>{limit.label}</dt>
-              <dd>{limit.text}</dd>
-            </div>
-          ))}
+        {inOrder(card.abortLimits).map(([limitId, limit]) => (
+          <div key={limitId}>
+            <dt>{limit.label}</dt>
+            <dd>{limit.text}</dd>
+          </div>
+        ))}
       </dl>
+    </>
+  );
+}
+
+function Predictions({ card }: { card: TestCard }) {
+  const predictions = Object.values(card.predictions);
+  if (predictions.length === 0) return null;
+  return (
+    <>
       <h3>Predicted</h3>
       <table className="figures">
         <tbody>
-          {Object.values(shown.card.predictions).map((figure) => (
+          {predictions.map((figure) => (
             <tr key={figure.name}>
               <th scope="row">{figure.label}</th>
               <td className="number">{formatValue(figure.value, figure.unit, figure.u)}</td>
@@ -120,35 +120,25 @@ export function CardSheet({ id, card }: { id: string; card: TestCard }) {
           ))}
         </tbody>
       </table>
+    </>
+  );
+}
+
+function Readings({ card }: { card: TestCard }) {
+  return (
+    <>
       <h3>To be read</h3>
       <ul>
-        {Object.entries(card.readings)
-          .sort(([, a], [, b]) => a.order - b.order)
-          .map(([readingId, reading]) => (
-            <li key={readingId}>
-              {reading.label}, in {reading.unit}
-            </li>
-          ))}
+        {inOrder(card.readings).map(([readingId, reading]) => (
+          <li key={readingId}>
+            {reading.label}, in {reading.unit}
+          </li>
+        ))}
       </ul>
-      {shown.missing.length > 0 && (
-        <p className="notices">Still to be entered before it can be issued: {shown.missing.join(', ')}.</p>
-      )}
-      {problem && (
-        <p className="problem" role="alert">
-          {phrase(problem).reason} {phrase(problem).remedy}
-        </p>
-      )}
-      <p>
-        {draft ? (
-          <Button className="button primary" isDisabled={readOnly} onPress={issue}>
-            Issue the card
-          </Button>
-        ) : (
-          <Button className="button primary" isDisabled={readOnly} onPress={start}>
-            Start a run
-          </Button>
-        )}
-      </p>
-    </section>
+    </>
   );
+}
+
+function inOrder<T extends { readonly order: number }>(rows: Readonly<Record<string, T>>): [string, T][] {
+  return Object.entries(rows).sort(([, a], [, b]) => a.order - b.order);
 }

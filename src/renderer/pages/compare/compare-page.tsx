@@ -40,7 +40,12 @@ export function ComparePage() {
           disabled={others.length === 0}
           onChoose={setAgainst}
         />
-        {others.length === 0 && <p className="quiet">There is no other revision of this prototype yet.</p>}
+        {others.length === 0 && (
+          <p className="empty">
+            There is no other revision of this prototype yet. “New revision from this one” makes the next,
+            with everything that is entered here; what is changed there is then set beside it.
+          </p>
+        )}
       </section>
       {before && (
         <Differences
@@ -131,15 +136,15 @@ function ChangeTable({ from, to, rows }: { from: string; to: string; rows: reado
     <table className="data change-table">
       <thead>
         <tr>
-          <th>What</th>
-          <th>{from}</th>
-          <th>{to}</th>
+          <th scope="col">What</th>
+          <th scope="col">Revision {from}</th>
+          <th scope="col">Revision {to}</th>
         </tr>
       </thead>
       <tbody>
         {rows.map((row) => (
           <tr key={row.id}>
-            <td>{row.label}</td>
+            <td className="capital">{row.label}</td>
             <td>{row.before}</td>
             <td>{row.mark ? <strong>{row.after}</strong> : row.after}</td>
           </tr>

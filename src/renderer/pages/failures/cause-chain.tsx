@@ -16,7 +16,7 @@ export function CauseChain({
   const store = useNotebook();
   const put = (next: readonly string[]) => recordValue(store, 'failure', id, 'causes', next);
   return (
-    <fieldset className="causes">
+    <fieldset className="form-group causes">
       <legend>Why it broke</legend>
       {causes.map((cause, index) => (
         <TextArea

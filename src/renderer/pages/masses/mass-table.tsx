@@ -1,6 +1,7 @@
 /** One row a part; the row that is opened shows its role, its body and its note. */
-import { Fragment, useState } from 'react';
-import { partFields, partFieldsOf } from '../../../margins/index.ts';
+import { memo, useCallback, useState } from 'react';
+import { shallow } from 'zustand/shallow';
+import { type FieldSpec, partFields, partFieldsOf } from '../../../margins/index.ts';
 import {
   type Basis,
   isKnown,
@@ -10,138 +11,198 @@ import {
   set,
   valueAt,
 } from '../../../notebook/index.ts';
+import { bases } from '../../controls/quantity-input.tsx';
 import { RecordQuantity } from '../../controls/record-quantity.tsx';
 import { TextCell } from '../../controls/text-cell.tsx';
-import { useChosen, useNotebook } from '../../store/context.ts';
+import { useChosenPiece, useNotebook } from '../../store/context.ts';
 import { recordValue } from '../../store/record-value.ts';
 import { PartDetails } from './part-details.tsx';
 
-const bases: readonly Basis[] = ['estimated', 'calculated', 'measured', 'data sheet'];
 const headings: Readonly<Record<string, string>> = { mass: 'Mass', x: 'Forward', y: 'Left', z: 'Height' };
 
-export function MassTable({ disabled }: { disabled: boolean }) {
-  const chosen = useChosen();
+export function MassTable({ locked }: { locked: boolean }) {
+  const revision = useChosenPiece((chosen) => chosen.id);
+  const ids = useChosenPiece((chosen) => inOrder(chosen.revision.parts), shallow);
   const [open, setOpen] = useState<string>();
-  if (!chosen) return null;
-  const parts = Object.entries(chosen.revision.parts).sort(([, a], [, b]) => a.order - b.order);
+  const toggle = useCallback((id: string) => setOpen((before) => (before === id ? undefined : id)), []);
+  if (revision === undefined || !ids) return null;
   return (
-    <table className="data mass-table">
-      <thead>
-        <tr>
-          <th>Part</th>
-          {partFields.map((field) => (
-            <th key={field.key}>{headings[field.key]}</th>
-          ))}
-          <th>Known as</th>
-          <th>
-            <span className="visually-hidden">Details</span>
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {parts.map(([id, part]) => (
-          <Fragment key={id}>
-            <PartRow
-              revision={chosen.id}
+    <div className="table-frame">
+      <table className="data mass-table">
+        <caption className="visually-hidden">Parts, with mass and place</caption>
+        <thead>
+          <tr>
+            <th scope="col">Part</th>
+            {partFields.map((field) => (
+              <th scope="col" key={field.key}>
+                {headings[field.key]}
+              </th>
+            ))}
+            <th scope="col">Known as</th>
+            <th scope="col">Role, body</th>
+          </tr>
+        </thead>
+        <tbody>
+          {ids.map((id) => (
+            <PartRows
+              key={id}
+              revision={revision}
               id={id}
-              part={part}
-              disabled={disabled}
+              locked={locked}
               open={open === id}
-              onToggle={() => setOpen(open === id ? undefined : id)}
+              onToggle={toggle}
             />
-            {open === id && (
-              <tr>
-                <td colSpan={partFields.length + 3}>
-                  <PartDetails revision={chosen.id} id={id} part={part} disabled={disabled} />
-                </td>
-              </tr>
-            )}
-          </Fragment>
-        ))}
-      </tbody>
-    </table>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }
 
-function PartRow({
+interface PartRowProps {
+  readonly revision: string;
+  readonly id: string;
+  readonly locked: boolean;
+  readonly open: boolean;
+  readonly onToggle: (id: string) => void;
+}
+
+/** The row of a part, and below it its details while it is open. */
+const PartRows = memo(function PartRows({ revision, id, locked, open, onToggle }: PartRowProps) {
+  const store = useNotebook();
+  const part = useChosenPiece((chosen) => chosen.revision.parts[id]);
+  if (!part) return null;
+  const fields = partFieldsOf(part);
+  const basis = basisOf(part);
+  return (
+    <>
+      <tr data-open={open || undefined}>
+        <td>
+          <TextCell
+            label="Name of the part"
+            value={part.name}
+            disabled={locked}
+            onCommit={(name) => recordValue(store, 'revision', revision, `parts/${id}/name`, name)}
+          />
+        </td>
+        {partFields.map((field) => (
+          <PartCell
+            key={field.key}
+            revision={revision}
+            id={id}
+            field={fields.includes(field) ? field : undefined}
+            name={part.name}
+            basis={basis}
+            locked={locked}
+          />
+        ))}
+        <td>
+          <BasisChoice revision={revision} id={id} part={part} locked={locked} />
+        </td>
+        <td>
+          <button
+            type="button"
+            className="plain-button role-button"
+            aria-expanded={open}
+            aria-label={`${part.name}: role and body, ${part.role}`}
+            onClick={() => onToggle(id)}
+          >
+            {part.role}
+          </button>
+        </td>
+      </tr>
+      {open && (
+        <tr>
+          <td colSpan={partFields.length + 3}>
+            <PartDetails revision={revision} id={id} part={part} disabled={locked} />
+          </td>
+        </tr>
+      )}
+    </>
+  );
+});
+
+/** One figure of a part; a field that the part does not have says where its figure comes from instead. */
+function PartCell({
+  revision,
+  id,
+  field,
+  name,
+  basis,
+  locked,
+}: {
+  revision: string;
+  id: string;
+  field: FieldSpec | undefined;
+  name: string;
+  basis: Basis;
+  locked: boolean;
+}) {
+  if (!field) {
+    return (
+      <td>
+        <span className="quiet small">by its drive</span>
+      </td>
+    );
+  }
+  return (
+    <td>
+      <RecordQuantity
+        kind="revision"
+        id={revision}
+        path={`parts/${id}/${field.key}`}
+        field={field}
+        label={`${name}: ${field.title}`}
+        compact
+        basis={basis}
+        disabled={locked}
+      />
+    </td>
+  );
+}
+
+/** How the row is known goes with each of its figures. */
+function BasisChoice({
   revision,
   id,
   part,
-  disabled,
-  open,
-  onToggle,
+  locked,
 }: {
   revision: string;
   id: string;
   part: Part;
-  disabled: boolean;
-  open: boolean;
-  onToggle: () => void;
+  locked: boolean;
 }) {
   const store = useNotebook();
-  const fields = partFieldsOf(part);
-  const basis = basisOf(part);
+  const known = partFields
+    .map(({ key }) => key)
+    .filter((key) => isKnown(valueAt(part as Json, key) as QuantityField | undefined));
 
-  /** How the row is known goes with each of its figures. */
-  function changeBasis(next: Basis) {
-    const settings: Record<string, Json> = {};
-    for (const field of partFields) {
-      const stored = valueAt(part as Json, field.key) as QuantityField | undefined;
-      if (isKnown(stored)) settings[`parts/${id}/${field.key}/basis`] = next;
-    }
-    if (Object.keys(settings).length > 0) store.change([set('revision', revision, settings)]);
+  function choose(basis: Basis) {
+    const settings = known.map((key): [string, Json] => [`parts/${id}/${key}/basis`, basis]);
+    store.change([set('revision', revision, Object.fromEntries(settings))]);
   }
 
   return (
-    <tr>
-      <td>
-        <TextCell
-          label="Name of the part"
-          value={part.name}
-          disabled={disabled}
-          onCommit={(name) => recordValue(store, 'revision', revision, `parts/${id}/name`, name)}
-        />
-        {part.role !== 'structure' && <span className="quiet small">{part.role}</span>}
-      </td>
-      {partFields.map((field) => (
-        <td key={field.key}>
-          {fields.includes(field) ? (
-            <RecordQuantity
-              kind="revision"
-              id={revision}
-              path={`parts/${id}/${field.key}`}
-              field={field}
-              label={`${part.name}: ${field.title}`}
-              compact
-              basis={basis}
-              disabled={disabled}
-            />
-          ) : (
-            <span className="quiet small">by its drive</span>
-          )}
-        </td>
+    <select
+      aria-label={`${part.name}: how its figures are known`}
+      value={basisOf(part)}
+      disabled={locked || known.length === 0}
+      onChange={(event) => choose(bases.find((each) => each === event.target.value) ?? basisOf(part))}
+    >
+      {bases.map((each) => (
+        <option key={each}>{each}</option>
       ))}
-      <td>
-        <select
-          aria-label={`${part.name}: how its figures are known`}
-          value={basis}
-          disabled={disabled}
-          onChange={(event) => changeBasis(bases.find((each) => each === event.target.value) ?? basis)}
-        >
-          {bases.map((each) => (
-            <option key={each}>{each}</option>
-          ))}
-        </select>
-      </td>
-      <td>
-        <button type="button" className="plain-button" aria-expanded={open} onClick={onToggle}>
-          {open ? 'Close' : 'Body'}
-        </button>
-      </td>
-    </tr>
+    </select>
   );
 }
 
 function basisOf(part: Part): Basis {
   return isKnown(part.mass) ? part.mass.basis : 'measured';
+}
+
+function inOrder(parts: Readonly<Record<string, Part>>): readonly string[] {
+  return Object.entries(parts)
+    .sort(([, a], [, b]) => a.order - b.order)
+    .map(([id]) => id);
 }

@@ -3,21 +3,21 @@ import { type Material, materials } from '../../../mechanics/index.ts';
 import { type KnownQuantity, set } from '../../../notebook/index.ts';
 import { toDisplay } from '../../../quantity/index.ts';
 import { Choice } from '../../controls/choice.tsx';
-import { useChosen, useNotebook, useView } from '../../store/context.ts';
+import { useChosenPiece, useLocked, useNotebook } from '../../store/context.ts';
 
 const OWN = '';
 
 export function MaterialChoice() {
-  const chosen = useChosen();
   const store = useNotebook();
-  const readOnly = useView((view) => view.readOnly);
-  if (!chosen) return null;
-  const { id, revision } = chosen;
-  const material = materials.find((each) => each.name === revision.rotor?.material);
+  const id = useChosenPiece((chosen) => chosen.id);
+  const named = useChosenPiece(({ revision }) => revision.rotor?.material);
+  const locked = useLocked();
+  if (id === undefined) return null;
+  const material = materials.find((each) => each.name === named);
 
   function choose(name: string) {
     const next = materials.find((each) => each.name === name);
-    store.change([set('revision', id, next ? valuesOf(next) : { 'rotor/material': '' })]);
+    store.change([set('revision', id ?? '', next ? valuesOf(next) : { 'rotor/material': '' })]);
   }
 
   return (
@@ -27,7 +27,7 @@ export function MaterialChoice() {
         value={material?.name ?? OWN}
         choices={[OWN, ...materials.map((each) => each.name)]}
         names={{ [OWN]: 'other, figures typed in' }}
-        disabled={readOnly || revision.status === 'issued'}
+        disabled={locked}
         onChoose={choose}
       />
       {material && (

@@ -1,4 +1,5 @@
 /** The rotor as a stack of discs and annuli, and the gimbal that it tilts in. */
+import { Cautions } from '../../controls/caution.tsx';
 import { FactForm } from '../../controls/fact-form.tsx';
 import { FigureList } from '../../controls/figure-list.tsx';
 import { Notices } from '../../controls/notices.tsx';
@@ -27,6 +28,7 @@ const gimbalFigures = [
 export function RotorPage() {
   return (
     <>
+      <Cautions place="rotor page" />
       <section>
         <h2>What follows</h2>
         <div className="follows">
@@ -39,7 +41,7 @@ export function RotorPage() {
         <h2>Rotor</h2>
         <p className="quiet small">
           The spin axis is vertical with the gimbal centred. A stack of sections on one axis; leave the bore
-          blank for a solid disc.
+          blank for a solid disc. A vehicle without a rotor leaves this page blank.
         </p>
         <SectionTable />
         <MaterialChoice />

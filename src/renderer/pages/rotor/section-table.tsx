@@ -4,40 +4,40 @@ import { sectionFields } from '../../../margins/index.ts';
 import { set } from '../../../notebook/index.ts';
 import { RecordQuantity } from '../../controls/record-quantity.tsx';
 import { TextCell } from '../../controls/text-cell.tsx';
-import { useChosen, useNotebook, useView } from '../../store/context.ts';
+import { useChosenPiece, useLocked, useNotebook } from '../../store/context.ts';
 import { newId } from '../../store/record-id.ts';
 import { recordValue } from '../../store/record-value.ts';
 
 export function SectionTable() {
-  const chosen = useChosen();
   const store = useNotebook();
-  const readOnly = useView((view) => view.readOnly);
-  if (!chosen) return null;
-  const { id: revision } = chosen;
-  const disabled = readOnly || chosen.revision.status === 'issued';
-  const sections = Object.entries(chosen.revision.rotor?.sections ?? {}).sort(
-    ([, a], [, b]) => a.order - b.order,
-  );
+  const revision = useChosenPiece((chosen) => chosen.id);
+  const rotorSections = useChosenPiece((chosen) => chosen.revision.rotor?.sections);
+  const disabled = useLocked();
+  if (revision === undefined) return null;
+  const sections = Object.entries(rotorSections ?? {}).sort(([, a], [, b]) => a.order - b.order);
 
   function add() {
     const order = Math.max(0, ...sections.map(([, section]) => section.order)) + 1;
     const path = `rotor/sections/${newId('section')}`;
     store.change([
-      set('revision', revision, { [path]: { name: order === 1 ? 'rim' : `section ${order}`, order } }),
+      set('revision', revision ?? '', { [path]: { name: order === 1 ? 'rim' : `section ${order}`, order } }),
     ]);
   }
 
   return (
     <>
       {sections.length > 0 && (
-        <table className="data">
+        <table className="data section-table">
+          <caption className="visually-hidden">Sections of the rotor</caption>
           <thead>
             <tr>
-              <th>Section</th>
+              <th scope="col">Section</th>
               {sectionFields.map((field) => (
-                <th key={field.key}>{field.title}</th>
+                <th scope="col" key={field.key}>
+                  {field.title}
+                </th>
               ))}
-              <th>
+              <th scope="col">
                 <span className="visually-hidden">Take out</span>
               </th>
             </tr>

@@ -1,84 +1,90 @@
 /** The runs of a prototype, and the one that is open: its checklist full screen, or what came of it. */
 import { useState } from 'react';
-import { nextItem, standing } from '../../../checklist/index.ts';
-import { useChosen, usePlace, useRecords } from '../../store/context.ts';
-import { ChecklistScreen } from './checklist-screen.tsx';
+import { nextItem } from '../../../checklist/index.ts';
+import type { Run } from '../../../notebook/index.ts';
+import { dateAndTime } from '../../controls/moment.ts';
+import { PageLink } from '../../controls/page-link.tsx';
+import { RecordToggle } from '../../controls/record-toggle.tsx';
+import { runStanding } from '../../controls/run-standing.ts';
+import { useChosenPiece, usePlace, useRecords } from '../../store/context.ts';
+import { ChecklistScreen } from './checklist/checklist-screen.tsx';
 import { RunSheet } from './run-sheet.tsx';
 
 export function RunsPage() {
-  const chosen = useChosen();
-  const { place, go } = usePlace();
+  const prototype = useChosenPiece((chosen) => chosen.prototypeId);
+  const { place } = usePlace();
   const runs = useRecords('run');
-  const cards = useRecords('card');
-  const revisions = useRecords('revision');
   const [left, setLeft] = useState<string>();
-  if (!chosen) return null;
   const rows = Object.entries(runs)
-    .filter(([, run]) => run.prototype === chosen.prototypeId)
+    .filter(([, run]) => run.prototype === prototype)
     .sort(([, a], [, b]) => b.number - a.number);
-  const open = place.record === undefined ? undefined : runs[place.record];
-  // After a run was broken off the vehicle still has to be made safe.
-  const underWay =
-    open &&
-    open.signedAt === undefined &&
-    (open.status === 'checklist' || open.status === 'cleared' || nextItem(open) !== undefined);
+  const { record } = place;
+  const open = record === undefined ? undefined : runs[record];
+  const underWay = open !== undefined && isUnderWay(open);
 
   return (
     <>
-      {rows.length === 0 && <p>No run yet. Make a test card, issue it, and start a run from it.</p>}
-      {rows.length > 0 && (
+      {rows.length === 0 ? (
+        <p className="empty">
+          No run yet. A run is started from an issued test card: go to{' '}
+          <PageLink to={{ page: 'cards' }}>Test cards</PageLink>, make one, issue it, and start a run from it.
+        </p>
+      ) : (
         <section>
           <h2>Runs</h2>
-          <table className="data">
-            <thead>
-              <tr>
-                <th>No.</th>
-                <th>Revision</th>
-                <th>Test</th>
-                <th>Started</th>
-                <th>Status</th>
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map(([id, run]) => {
-                const revision = revisions[run.revision];
-                const status = revision ? standing(run, revision) : run.status;
-                return (
-                  <tr key={id}>
-                    <td className="number">{run.number}</td>
-                    <td>{revision?.letter}</td>
-                    <td>
-                      <button
-                        type="button"
-                        className="plain-button"
-                        aria-expanded={place.record === id}
-                        onClick={() => {
-                          setLeft(undefined);
-                          go({ record: place.record === id ? undefined : id });
-                        }}
-                      >
-                        {cards[run.card]?.title}
-                      </button>
-                    </td>
-                    <td className="number">{run.startedAt.slice(0, 16).replace('T', ' ')}</td>
-                    <td>{status === 'finished' ? run.outcome : status}</td>
-                  </tr>
-                );
-              })}
-            </tbody>
-          </table>
+          <RunTable rows={rows} />
         </section>
       )}
-      {place.record && open && underWay && left !== place.record && (
-        <ChecklistScreen id={place.record} onLeave={() => setLeft(place.record)} />
+      {record !== undefined && underWay && left !== record && (
+        <ChecklistScreen key={record} id={record} onLeave={() => setLeft(record)} />
       )}
-      {place.record && open && (
+      {record !== undefined && open && (
         <RunSheet
-          key={place.record}
-          id={place.record}
-          onContinue={underWay && left === place.record ? () => setLeft(undefined) : undefined}
+          key={record}
+          id={record}
+          onContinue={underWay && left === record ? () => setLeft(undefined) : undefined}
         />
       )}
     </>
+  );
+}
+
+/** After a run was broken off the vehicle still has to be made safe. */
+function isUnderWay(run: Run): boolean {
+  if (run.signedAt !== undefined) return false;
+  return run.status === 'checklist' || run.status === 'cleared' || nextItem(run) !== undefined;
+}
+
+function RunTable({ rows }: { rows: readonly (readonly [string, Run])[] }) {
+  const cards = useRecords('card');
+  const revisions = useRecords('revision');
+  const { place } = usePlace();
+  return (
+    <table className="data">
+      <thead>
+        <tr>
+          <th scope="col" className="number">
+            No.
+          </th>
+          <th scope="col">Revision</th>
+          <th scope="col">Test</th>
+          <th scope="col">Started</th>
+          <th scope="col">Status</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(([id, run]) => (
+          <tr key={id} data-open={place.record === id || undefined}>
+            <td className="number">{run.number}</td>
+            <td>{revisions[run.revision]?.letter}</td>
+            <td>
+              <RecordToggle id={id} title={cards[run.card]?.title ?? 'Test'} />
+            </td>
+            <td className="moment">{dateAndTime(run.startedAt)}</td>
+            <td>{runStanding(run, revisions[run.revision])}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }

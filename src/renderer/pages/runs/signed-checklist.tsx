@@ -1,5 +1,6 @@
 /** The checklist as it was answered. */
-import type { Run } from '../../../notebook/index.ts';
+import type { ChecklistAnswer, Run } from '../../../notebook/index.ts';
+import { timeOfDay } from '../../controls/moment.ts';
 
 export function SignedChecklist({ run }: { run: Run }) {
   return (
@@ -11,10 +12,10 @@ export function SignedChecklist({ run }: { run: Run }) {
       <table className="data">
         <thead>
           <tr>
-            <th>Item</th>
-            <th>Answer</th>
-            <th>By</th>
-            <th>At</th>
+            <th scope="col">Item</th>
+            <th scope="col">Answer</th>
+            <th scope="col">By</th>
+            <th scope="col">At</th>
           </tr>
         </thead>
         <tbody>
@@ -26,18 +27,12 @@ export function SignedChecklist({ run }: { run: Run }) {
                   {item.hold && <strong>Hold point. </strong>}
                   {item.text}
                 </td>
-                <td>
-                  {answer
-                    ? (answer.reading?.typed ?? answer.choice ?? (answer.met ? 'met' : 'not met'))
-                    : 'open'}
-                  {answer && !answer.met && (answer.reading || answer.choice) ? ', not met' : ''}
-                  {answer?.note ? `; ${answer.note}` : ''}
-                </td>
+                <td>{answerInWords(answer)}</td>
                 <td>
                   {answer?.initials}
                   {answer?.second ? `, ${answer.second}` : ''}
                 </td>
-                <td className="number">{answer?.at.slice(11, 16)}</td>
+                <td className="number">{answer && timeOfDay(answer.at)}</td>
               </tr>
             );
           })}
@@ -45,4 +40,13 @@ export function SignedChecklist({ run }: { run: Run }) {
       </table>
     </details>
   );
+}
+
+function answerInWords(answer: ChecklistAnswer | undefined): string {
+  if (!answer) return 'open';
+  const { reading, choice, met, note } = answer;
+  const given = reading?.typed ?? choice;
+  const mark = met ? 'met' : 'not met';
+  const said = given === undefined ? mark : met ? given : `${given}, ${mark}`;
+  return note ? `${said}; ${note}` : said;
 }
