@@ -156,8 +156,13 @@ describe('the demo notebook', () => {
 describe('settings', () => {
   it('are the usual ones until others are chosen, and stay', async () => {
     const { handlers } = desk();
-    expect(value(await handlers['settings.read']({}))).toEqual({ author: '', theme: 'system', paper: 'A4' });
-    const chosen = { author: 'B', theme: 'dark', paper: 'Letter' } as const;
+    expect(value(await handlers['settings.read']({}))).toEqual({
+      author: '',
+      theme: 'system',
+      paper: 'A4',
+      copiesFolder: '',
+    });
+    const chosen = { author: 'B', theme: 'dark', paper: 'Letter', copiesFolder: '/stick' } as const;
     expect(value(await handlers['settings.write'](chosen))).toEqual(chosen);
     expect(value(await desk().handlers['settings.read']({}))).toEqual(chosen);
     expect(JSON.parse(await readFile(join(home, 'settings.json'), 'utf8'))).toEqual(chosen);
@@ -177,6 +182,75 @@ describe('settings', () => {
       expect(value(await handlers['settings.read']({})).theme).toBe('system');
     },
   );
+});
+
+describe('copies at the desk', () => {
+  async function withCopies(): Promise<OpenDesk> {
+    const made = desk();
+    await mkdir(join(home, '..', 'stick'));
+    const settings = value(await made.handlers['settings.read']({}));
+    value(await made.handlers['settings.write']({ ...settings, copiesFolder: join(home, '..', 'stick') }));
+    return made;
+  }
+
+  it('come by themselves, are on the list, and become a notebook again beside the one they are of', async () => {
+    const one = await withCopies();
+    const { session } = value(await one.handlers['notebook.create']({ name: 'Rig', author: 'B' }));
+    await one.closeAll(); // waits for the copy that the opening began
+    const { copies, failure } = value(await one.handlers['copies.list']({}));
+    expect({ failure, names: copies.map(({ name }) => name) }).toEqual({
+      failure: undefined,
+      names: ['Rig'],
+    });
+    const [copy] = copies;
+    if (copy === undefined) throw new Error('no copy');
+    const { shelf, file } = copy;
+    expect(await one.handlers['copies.restore']({ shelf, file, name: 'Rig' })).toMatchObject({
+      ok: false,
+      problem: { code: 'notebook.exists' },
+    });
+    const back = value(await one.handlers['copies.restore']({ shelf, file, name: 'Rig as it was' }));
+    expect(back).toMatchObject({ name: 'Rig as it was', readOnly: false, problems: [] });
+    expect(back.session).not.toBe(session);
+  });
+
+  it('lead nowhere but to what is on the list', async () => {
+    const one = await withCopies();
+    await createNotebook(join(home, '..', 'outside'), { author: 'B' });
+    for (const [shelf, file] of [
+      ['..', 'outside'],
+      ['../outside', 'journal.jsonl'],
+      ['.', '.'],
+    ] as const) {
+      expect(await one.handlers['copies.restore']({ shelf, file, name: 'Out' })).toMatchObject({
+        ok: false,
+        problem: { code: 'copies.not-found' },
+      });
+    }
+  });
+
+  it('that cannot be made are told on the list, and hold up nothing', async () => {
+    const one = await withCopies();
+    await rm(join(home, '..', 'stick'), { recursive: true });
+    const { session } = value(await one.handlers['notebook.create']({ name: 'Rig', author: 'B' }));
+    value(await one.handlers['notebook.append']({ session, after: 1, by: 'B', changes: [renamed('a')] }));
+    expect(await one.handlers['copies.make']({ session })).toMatchObject({
+      ok: false,
+      problem: { code: 'copies.failed' },
+    });
+    await mkdir(join(home, '..', 'stick'));
+    expect(value(await one.handlers['copies.list']({})).failure?.code).toBe('copies.failed');
+  });
+
+  it('need a folder to be chosen', async () => {
+    const { handlers } = desk();
+    const { session } = value(await handlers['notebook.create']({ name: 'Rig', author: 'B' }));
+    expect(value(await handlers['copies.list']({}))).toEqual({ folder: '', copies: [] });
+    expect(await handlers['copies.make']({ session })).toMatchObject({
+      ok: false,
+      problem: { code: 'copies.no-folder' },
+    });
+  });
 });
 
 describe('saving a file', () => {

@@ -6,10 +6,14 @@ import { join, resolve } from 'node:path';
 import type { Desk, NotebookListing, OpenNotebook, Outcome } from '../preload/index.ts';
 import { bad, good, type Problem, type Result } from '../quantity/index.ts';
 import { timeStamp } from './clock.ts';
+import { listCopies } from './copies.ts';
+import { copyKeeper } from './copy-keeper.ts';
 import { fileReason, nodeFiles } from './files.ts';
 import { notebookName } from './names.ts';
 import { createNotebook, type Ground, type NotebookFolder, openNotebook } from './notebook-folder.ts';
+import { restoreNotebook } from './restore.ts';
 import { readSettings, writeSettings } from './settings.ts';
+import { verify } from './verify.ts';
 
 export interface DeskSpec extends Ground {
   /** Folder of the notebooks and the settings; made when it is not there. */
@@ -38,6 +42,10 @@ export function deskHandlers(spec: DeskSpec): OpenDesk {
   const shared = new Map<string, NotebookFolder>();
   const sessions = new Map<string, string>(); // session -> name
   let queue: Promise<unknown> = Promise.resolve();
+  const keeper = copyKeeper(files, spec.now ?? (() => new Date()), async () => {
+    const read = await readSettings(files, home);
+    return read.ok ? read.value.copiesFolder : '';
+  });
 
   /** Opening and closing happen one after the other, so that two windows never open one notebook twice. */
   function inTurn<T>(task: () => Promise<T>): Promise<T> {
@@ -57,6 +65,7 @@ export function deskHandlers(spec: DeskSpec): OpenDesk {
       if (!opened.ok) return opened;
       notebook = opened.value;
       shared.set(name, notebook);
+      if (!notebook.readOnly) keeper.consider(notebook.folder);
     }
     const session = randomUUID();
     sessions.set(session, name);
@@ -114,12 +123,43 @@ export function deskHandlers(spec: DeskSpec): OpenDesk {
         return named.ok ? open(named.value) : named;
       }),
     'notebook.append': ({ session, after, by, changes }) =>
-      at(session, (notebook) => notebook.append(after, by, changes)),
+      at(session, async (notebook) => {
+        const added = await notebook.append(after, by, changes);
+        if (added.ok) keeper.consider(notebook.folder);
+        return added;
+      }),
     'notebook.close': ({ session }) =>
       inTurn(async () => {
         await close(session);
         return good(null);
       }),
+    'notebook.verify': ({ session }) => at(session, ({ folder }) => verify(folder, spec)),
+    'copies.list': async () => {
+      const chosen = await readSettings(files, home);
+      if (!chosen.ok) return chosen;
+      const { copiesFolder: folder } = chosen.value;
+      const copies = folder === '' ? good([]) : await listCopies(files, folder);
+      if (!copies.ok) return copies;
+      const { failure } = keeper;
+      return good({ folder, copies: copies.value, ...(failure ? { failure } : {}) });
+    },
+    'copies.make': ({ session }) =>
+      at(session, (notebook) =>
+        withCopiesFolder((copiesFolder) => keeper.make(notebook.folder, copiesFolder)),
+      ),
+    'copies.restore': ({ shelf, file, name }) =>
+      inTurn(() =>
+        withHome(() =>
+          withCopiesFolder(async (copiesFolder) => {
+            const listed = await listCopies(files, copiesFolder);
+            if (!listed.ok) return listed;
+            // Only what was found in the folder is a copy, whatever else the names could lead to.
+            const copy = listed.value.find((each) => each.shelf === shelf && each.file === file);
+            if (copy === undefined) return bad('copies.not-found', 'Copy', { name: file });
+            return fresh(name, (folder) => restoreNotebook(join(copiesFolder, shelf, file), folder, spec));
+          }),
+        ),
+      ),
     'attachment.add': ({ session, bytes }) => at(session, (notebook) => notebook.addAttachment(bytes)),
     'attachment.read': ({ session, sha256 }) => at(session, (notebook) => notebook.readAttachment(sha256)),
     'file.save': async ({ suggestedName, bytes }) =>
@@ -135,6 +175,13 @@ export function deskHandlers(spec: DeskSpec): OpenDesk {
       return bad('file.failed', home, { detail: fileReason(error) });
     }
     return task();
+  }
+
+  async function withCopiesFolder<T>(task: (folder: string) => Promise<Result<T>>): Promise<Result<T>> {
+    const chosen = await readSettings(files, home);
+    if (!chosen.ok) return chosen;
+    const { copiesFolder } = chosen.value;
+    return copiesFolder === '' ? bad('copies.no-folder', 'Copies') : task(copiesFolder);
   }
 
   async function listNotebooks(): Promise<Result<readonly NotebookListing[]>> {
@@ -163,6 +210,7 @@ export function deskHandlers(spec: DeskSpec): OpenDesk {
     closeAll: () =>
       inTurn(async () => {
         for (const name of [...shared.keys()]) await drop(name);
+        await keeper.settled();
       }),
   };
 }

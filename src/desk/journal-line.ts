@@ -110,14 +110,26 @@ function unseal(line: Uint8Array, before: string): LineReading<unknown> {
   } catch {
     return { ok: false, fault: { detail: 'it is not JSON', json: false, more: 0 } };
   }
-  const end = line.subarray(Math.max(0, line.length - sealLength));
-  const written = sealForm.exec(Buffer.from(end).toString('latin1'))?.[1];
-  if (written === undefined) return fault('it has no hash at its end', value);
-  const body = Buffer.concat([line.subarray(0, line.length - sealLength), Buffer.from('}')]);
-  if (chainHash(before, body) !== written) {
+  if (sealOf(line) === undefined) return fault('it has no hash at its end', value);
+  const written = sealedHash(line, before);
+  if (written === undefined) {
     return fault('its hash does not match its content and the line before', value);
   }
   return { ok: true, value, hash: written };
+}
+
+/** The hash that a line bears, without its newline, where it follows from its content and the line before. */
+export function sealedHash(line: Uint8Array, before: string): string | undefined {
+  const written = sealOf(line);
+  if (written === undefined) return undefined;
+  const hash = createHash('sha256').update(before, 'latin1');
+  hash.update(line.subarray(0, line.length - sealLength)).update('}');
+  return hash.digest('hex') === written ? written : undefined;
+}
+
+function sealOf(line: Uint8Array): string | undefined {
+  const end = line.subarray(Math.max(0, line.length - sealLength));
+  return sealForm.exec(Buffer.from(end).toString('latin1'))?.[1];
 }
 
 function fault(detail: string, value: unknown): { ok: false; fault: LineFault } {

@@ -47,7 +47,8 @@ export interface NewNotebook {
   readonly entries?: readonly Omit<JournalEntry, 'seq'>[];
 }
 
-const journalName = 'journal.jsonl';
+/** The file that makes a folder a notebook. */
+export const journalName = 'journal.jsonl';
 const leftovers = new RegExp(`^(attachments|lock|journal\\.jsonl\\..*\\${unfinished})$`);
 
 /** Makes the folder (its parent must exist) and a journal in it. Nothing is opened or locked. */
@@ -70,23 +71,31 @@ export async function createNotebook(
     return line.bytes;
   });
   try {
-    try {
-      await files.makeFolder(folder);
-    } catch (error) {
-      if (errorCode(error) !== 'EEXIST') throw error;
-      // A crash between folder and journal leaves a folder that is no notebook yet: it may be taken.
-      const there = await files.list(folder);
-      if (!there.every((entry) => leftovers.test(entry))) {
-        return bad('notebook.exists', 'Name of the notebook', { name });
-      }
-    }
-    await files.syncFolder(dirname(folder));
-    await ensureFolder(files, join(folder, 'attachments'));
+    if (!(await claimFolder(files, folder))) return bad('notebook.exists', 'Name of the notebook', { name });
     await writeWhole(files, join(folder, journalName), Buffer.concat([heading.bytes, ...lines]));
   } catch (error) {
     return bad('file.failed', `Notebook “${name}”`, { detail: fileReason(error) });
   }
   return good(null);
+}
+
+/**
+ * Makes the folder of a new notebook, with room for attachments; the journal comes last and makes a notebook of it.
+ * False, with nothing done, where there is something already.
+ * @throws the operating system's error
+ */
+export async function claimFolder(files: Files, folder: string): Promise<boolean> {
+  try {
+    await files.makeFolder(folder);
+  } catch (error) {
+    if (errorCode(error) !== 'EEXIST') throw error;
+    // A crash between folder and journal leaves a folder that is no notebook yet: it may be taken.
+    const there = await files.list(folder);
+    if (!there.every((entry) => leftovers.test(entry))) return false;
+  }
+  await files.syncFolder(dirname(folder));
+  await ensureFolder(files, join(folder, 'attachments'));
+  return true;
 }
 
 /** Opens for writing where possible, else for reading with the reason among the problems. */

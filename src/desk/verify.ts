@@ -3,32 +3,14 @@
  * torn end set aside, every working copy made from it declared out of date.
  */
 import { basename, join } from 'node:path';
-import { type JournalEntry, type NotebookState, type RecordKind, replay } from '../notebook/index.ts';
+import { type JournalEntry, type NotebookState, replay } from '../notebook/index.ts';
+import type { RecordCounts, Verification } from '../preload/index.ts';
 import { bad, good, type Problem, type Result, sentence } from '../quantity/index.ts';
 import { attachmentNotes, readAttachment } from './attachments.ts';
 import { fileReason, nodeFiles } from './files.ts';
 import { readJournal } from './journal-reading.ts';
 import { type Ground, openNotebook } from './notebook-folder.ts';
 import { nextGeneration } from './working-copy.ts';
-
-export interface Verification {
-  readonly name: string;
-  /** Identity of the notebook, from the first line of its journal. */
-  readonly id: string;
-  /** Sound lines of the journal, the heading included. */
-  readonly lines: number;
-  readonly entries: number;
-  /** SHA-256 of the last sound line: two copies with the same one are the same up to there. */
-  readonly head: string;
-  readonly chain: 'whole' | 'torn at the end' | 'damaged';
-  /** Attachments that records name, and those of them that are there with the right content. */
-  readonly attachments: { readonly named: number; readonly sound: number };
-  readonly records: RecordCounts;
-  /** Everything that is wrong, in the order in which it was found; empty in a sound notebook. */
-  readonly problems: readonly Problem[];
-}
-
-export type RecordCounts = Readonly<Record<RecordKind, number>>;
 
 /** Reads the journal line by line and each attachment in full. Fails only when there is no journal to read. */
 export async function verify(

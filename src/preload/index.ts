@@ -5,14 +5,19 @@
 export {
   type Arguments,
   type Channel,
+  type Copies,
+  type CopyListing,
+  type CopyMade,
   channels,
   type Desk,
   type NotebookListing,
   type OpenNotebook,
   type Outcome,
+  type RecordCounts,
   type Results,
   type Settings,
   type Surroundings,
   settings,
+  type Verification,
 } from './bridge.ts';
 export { channelNames } from './channel-names.ts';

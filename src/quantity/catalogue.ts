@@ -313,6 +313,10 @@ export const catalogue = {
     reason: 'no input of it carries an uncertainty, so that every draw would be the same.',
     remedy: 'Type the uncertainty with an input, for example 73 g ± 0.5 g.',
   },
+  'draws.not-started': {
+    reason: 'drawing could not be started: {detail}.',
+    remedy: 'Close the window and open it again; nothing is lost.',
+  },
   'draws.unknown': {
     reason: 'there is no figure and no margin “{name}” in this revision.',
     remedy: 'Check the name.',
@@ -448,6 +452,24 @@ export const catalogue = {
     reason: 'something is there already, and a dossier is not joined to an existing notebook.',
     remedy: 'Name a new folder for it; nothing was taken in.',
   },
+  // copies of notebooks
+  'copies.no-folder': {
+    reason: 'no folder for copies is chosen.',
+    remedy: 'Choose one in the settings, best on another disk.',
+  },
+  'copies.failed': {
+    reason: 'no copy was made in “{folder}”: {detail}.',
+    remedy: 'Nothing in the notebook is touched. Check that the folder is there and has room.',
+  },
+  'copies.not-continued': {
+    reason: 'the notebook no longer holds all that the copy of {at} holds.',
+    remedy:
+      'A new copy was made and no older one removed. Compare them: restore the older one from “{folder}”.',
+  },
+  'copies.not-found': {
+    reason: 'there is no copy “{name}”.',
+    remedy: 'Choose one from the list: a file journal-….jsonl, or a folder with journal.jsonl in it.',
+  },
   // between the window and the desk
   'desk.bad-request': {
     reason: 'the window asked for something that the desk does not take: {detail}.',
@@ -574,6 +596,85 @@ export const catalogue = {
   'checklist.not-clear': {
     reason: 'not everything is met; the first of {count}: {first}',
     remedy: 'See them on the checklist.',
+  },
+  'checklist.wait-not-begun': {
+    reason: 'the wait has not been started, or not in this session of the program; its time cannot be told.',
+    remedy: 'Start the wait, and leave the program open until it is over.',
+  },
+  'checklist.waiting': {
+    reason: '{passed} of {needed} have passed.',
+    remedy: 'Wait out the rest; touch nothing.',
+  },
+  'checklist.wait-unknown': {
+    reason: 'how long to wait is not known: {names}.',
+    remedy: 'Enter what was measured with the readings of the run.',
+  },
+  'checklist.no-wait': {
+    reason: 'the item is not a wait, or it is not its turn.',
+    remedy: 'Choose a timed item that is open.',
+  },
+  'checklist.clock-shifted': {
+    reason: 'the clock of the computer moved {shift} against the time that passed.',
+    remedy: 'The wait counts the time that passed. Check the clock before times are written down.',
+  },
+  'checklist.missing-photo': {
+    reason: 'no picture of this run is named in the answer.',
+    remedy: 'Take it, attach it to the run, and answer with it.',
+  },
+  // going on all the same
+  'override.unsigned': {
+    reason: 'a name and a reason are both needed to go on all the same.',
+    remedy: 'Write who decides, and why; the report shows both.',
+  },
+  'override.nothing': {
+    reason: 'there is nothing here that could be gone past.',
+    remedy: 'See what stands in the way, and answer that.',
+  },
+  'override.refused': {
+    reason: 'this cannot be gone past: {what}',
+    remedy: 'Put it right.',
+  },
+  // readiness for a run
+  'readiness.not-ready': {
+    reason: '{count} things stand in the way; the first: {first}',
+    remedy: 'Put them right, or go on by name and with a reason for each.',
+  },
+  'readiness.run-under-way': {
+    reason: 'run {number} of this prototype is under way.',
+    remedy: 'Finish it or break it off first.',
+  },
+  'readiness.not-safe': {
+    reason: 'run {number} was broken off and has not been made safe.',
+    remedy: 'Answer its items after the run.',
+  },
+  'readiness.margin': {
+    reason: 'the margin “{title}” {standing}.',
+    remedy: 'Change the revision, or measure better what it rests on.',
+  },
+  'readiness.rung': {
+    reason: '“{title}” comes before this test and is {standing} on revision {letter}.',
+    remedy: 'Run it first, or argue in writing that an earlier run still counts.',
+  },
+  'readiness.no-ladder': {
+    reason: 'the card stands on no ladder for this vehicle: which tests come before it is not known.',
+    remedy: 'Use a card of the ladder, or decide by name.',
+  },
+  'readiness.failure': {
+    reason: 'failure report {number}, “{title}”, severity {severity}, is not closed.',
+    remedy: 'Find the cause, put it right, show that it works, and close it.',
+  },
+  'readiness.checklist': {
+    reason: 'the checklist asks for {names}, which the revision does not give.',
+    remedy: 'Enter what is missing.',
+  },
+  // ladders of test cards
+  'ladder.unknown': {
+    reason: 'there is no {kind} “{id}”.',
+    remedy: 'Use one of: {known}.',
+  },
+  'ladder.not-carried': {
+    reason: 'run {number} cannot count for this card: {detail}.',
+    remedy: 'Run the test on this revision.',
   },
   // test cards
   'card.figure-unknown': {

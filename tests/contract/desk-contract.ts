@@ -3,6 +3,9 @@
  * real program. Plain assertions, so that any test runner can hold a desk to it.
  */
 import assert from 'node:assert/strict';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { create, set } from '../../src/notebook/index.ts';
 import type { Desk, Outcome } from '../../src/preload/index.ts';
 
@@ -95,9 +98,52 @@ export const deskContract: readonly DeskPromise[] = [
   {
     title: 'settings are written and read',
     async run(desk) {
-      const chosen = { author: 'B', theme: 'high contrast', paper: 'Letter' } as const;
+      const chosen = { author: 'B', theme: 'high contrast', paper: 'Letter', copiesFolder: '' } as const;
       assert.deepEqual(value(await desk['settings.write'](chosen)), chosen);
       assert.deepEqual(value(await desk['settings.read']({})), chosen);
+    },
+  },
+  {
+    title: 'a notebook is verified while it is open',
+    async run(desk, name) {
+      const { session, id } = value(await desk['notebook.create']({ name, author: 'B' }));
+      const { head, ...found } = value(await desk['notebook.verify']({ session }));
+      assert.match(head, /^[0-9a-f]{64}$/);
+      assert.deepEqual(found, {
+        name,
+        id,
+        lines: 2,
+        entries: 1,
+        chain: 'whole',
+        attachments: { named: 0, sound: 0 },
+        records: { notebook: 1, prototype: 0, revision: 0, entry: 0, card: 0, run: 0, failure: 0 },
+        problems: [],
+      });
+      value(await desk['notebook.close']({ session }));
+    },
+  },
+  {
+    title: 'a copy is made, listed and restored under another name',
+    async run(desk, name) {
+      const stick = await mkdtemp(join(tmpdir(), 'counterpoise-copies-'));
+      const before = value(await desk['settings.read']({}));
+      try {
+        value(await desk['settings.write']({ ...before, copiesFolder: stick }));
+        const { session, id } = value(await desk['notebook.create']({ name, author: 'B' }));
+        const { copy, problems } = value(await desk['copies.make']({ session }));
+        assert.deepEqual(problems, []);
+        const listed = value(await desk['copies.list']({}));
+        assert.deepEqual(listed, { folder: stick, copies: [copy] });
+        const { shelf, file } = copy;
+        const back = value(await desk['copies.restore']({ shelf, file, name: `${name} back` }));
+        assert.equal(back.id, id);
+        assert.equal(back.entries.length, 1);
+        value(await desk['notebook.close']({ session: back.session }));
+        value(await desk['notebook.close']({ session }));
+      } finally {
+        value(await desk['settings.write'](before));
+        await rm(stick, { recursive: true, force: true });
+      }
     },
   },
   {
