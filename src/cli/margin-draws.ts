@@ -7,6 +7,8 @@ import {
   monteCarlo,
   outsideInWords,
   spreadInWords,
+  type Verdict,
+  verdictInWords,
 } from '../margins/index.ts';
 import type { Prototype, Revision } from '../notebook/index.ts';
 import { sentence } from '../quantity/index.ts';
@@ -33,15 +35,21 @@ export function marginDraws(
 }
 
 /** Cells to follow those of the margin's line. */
-export function drawCells(draws: MonteCarlo | undefined, id: string): readonly string[] {
+export function drawCells(
+  draws: MonteCarlo | undefined,
+  { id, verdict }: { readonly id: string; readonly verdict: Verdict },
+): readonly string[] {
   const result = draws?.results.get(id);
   if (!result) return [];
   if (!result.ok) return [`not drawn: ${sentence(result.problem)}`];
   const { value } = result;
   const { mean, interval } = spreadInWords(value);
   const outside = outsideInWords(value);
+  const other = value.kind === 'margin' ? verdictInWords(verdict, value) : undefined;
   return [
-    ...(value.kind === 'margin' ? [`holds ${holdsInWords(value)}`] : []),
+    ...(value.kind === 'margin'
+      ? [`holds ${holdsInWords(value)}${other === undefined ? '' : `; ${other}`}`]
+      : []),
     `MS ${mean}, 95 % from ${interval}`,
     confirmedInWords(value),
     ...(outside === undefined ? [] : [outside]),

@@ -50,7 +50,7 @@ export const marginsCommand: Command = {
     } else {
       terminal.out(line(`${prototype.name}, revision ${revision.letter}`));
       for (const margin of assessment.margins) {
-        terminal.out(line(...marginCells(margin, assessment), ...drawCells(draws, margin.id)));
+        terminal.out(line(...marginCells(margin, assessment), ...drawCells(draws, margin)));
       }
       for (const { text } of assessment.notices) terminal.out(line(`note: ${text}`));
     }

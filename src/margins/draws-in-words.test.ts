@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import type { DrawnFigure } from './draw-subject.ts';
+import type { DrawnFigure, DrawnMargin } from './draw-subject.ts';
 import {
   confirmedInWords,
   drawCount,
   holdsInWords,
   outsideInWords,
   spreadInWords,
+  verdictInWords,
 } from './draws-in-words.ts';
 
 const plain = (text: string | undefined): string | undefined => text?.replaceAll('\u202F', ' ');
@@ -59,6 +60,27 @@ describe('draws in words', () => {
     expect(plain(confirmedInWords({ ...drawn, confirmed: undefined, draws: 1000 }))).toBe(
       '1 000 draws are too few to confirm first order: it has 18.0 min to 22.0 min',
     );
+  });
+
+  it.each([
+    ['holds', 0.96, undefined],
+    ['holds', 0.94, 'by the draws it would be in doubt'],
+    ['in doubt', 0.94, undefined],
+    ['in doubt', 0.96, 'by the draws it would hold'],
+    ['fails', 0.2, undefined],
+    ['unknown', 1, undefined],
+  ] as const)('says of a margin that %s with %s of the draws: %s', (verdict, probability, expected) => {
+    const { bins, ...rest } = drawn;
+    const margin: DrawnMargin = {
+      ...rest,
+      kind: 'margin',
+      probability,
+      lowerBound: 0,
+      figures: { unit: 's', display: 'min' },
+      capability: bins,
+      demand: bins,
+    };
+    expect(verdictInWords(verdict, margin)).toBe(expected);
   });
 
   it('tells draws without a value with the reason, and nothing where there are none', () => {

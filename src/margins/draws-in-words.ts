@@ -1,6 +1,7 @@
 /** What random draws came to, in sentences: the same ones in the window and on the command line. */
 import { formatUncertain, formatValue, independent, phrase } from '../quantity/index.ts';
 import type { DrawnMargin, DrawnResult } from './draw-subject.ts';
+import type { Verdict } from './figure.ts';
 
 /** `190 000`. */
 export function drawCount(draws: number): string {
@@ -43,6 +44,16 @@ export function confirmedInWords({ confirmed, draws, firstOrder, display }: Draw
   return confirmed === false
     ? `first order is not confirmed: ${has}`
     : `${drawCount(draws)} draws are too few to confirm first order: ${has}`;
+}
+
+/** Share of the draws in which the demand has to be met for the verdict *holds*; its first-order bound stands for it. */
+const SHARE_TO_HOLD = 0.95;
+
+/** The verdict that the draws would give where first order gives another; undefined where they agree. */
+export function verdictInWords(verdict: Verdict, { probability }: DrawnMargin): string | undefined {
+  if (verdict === 'holds' && probability < SHARE_TO_HOLD) return 'by the draws it would be in doubt';
+  if (verdict === 'in doubt' && probability >= SHARE_TO_HOLD) return 'by the draws it would hold';
+  return undefined;
 }
 
 /** Draws without a value, and why; undefined where every draw has one. */

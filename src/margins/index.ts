@@ -20,6 +20,7 @@ export {
   holdsInWords,
   outsideInWords,
   spreadInWords,
+  verdictInWords,
 } from './draws-in-words.ts';
 export {
   type BudgetLine,
