@@ -189,7 +189,7 @@ export const spinUpCalculations: readonly Calculation[] = [
       voltage: 11.1,
       resistance: 0.12,
       torqueConstant: 0.0106,
-      currentLimit: 8,
+      currentLimit: 25,
       drag: 0.004,
     },
     related: ['rotor.spin-up', 'motor.at-speed', 'pack.energy'],

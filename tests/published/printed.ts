@@ -1,53 +1,16 @@
-/**
- * Comparison with published figures, no wider and no narrower than they are printed: a figure agrees if rounding it
- * to the digits that the source gives yields the source's figure.
- */
+/** Comparison with published figures in tests; the tables and the rule of agreement stand in `checks/`. */
 import { expect } from 'vitest';
+import { agreesToPrintedDigits } from './checks/published-check.ts';
 
-export interface PublishedCheck {
-  /** Short name, stable. */
-  readonly id: string;
-  /** Work, edition, section or example; or `common practice, no source`, `from memory`. */
-  readonly source: string;
-  /** What is computed, in the trade's words. */
-  readonly what: string;
-  /** As printed: its last digit is the tolerance. `5.26e5` where the figure ends in noughts that mean nothing. */
-  readonly printed: string;
-  /** The same figure by our calculation, in the unit of the source. */
-  readonly computed: () => number;
-}
-
-const WRITTEN = /^-?\d+(?:\.(?<decimals>\d+))?(?:e(?<exponent>-?\d+))?$/;
-
-/** One unit of the last digit as printed: 0.01 for `2.34`, 1e3 for `5.263e6`. */
-export function lastDigit(printed: string): number {
-  const groups = WRITTEN.exec(printed)?.groups;
-  if (!groups) throw new Error(`not a printed figure: ${printed}`);
-  return Number(`1e${Number(groups.exponent ?? 0) - (groups.decimals?.length ?? 0)}`);
-}
-
-/** Whether the figure, rounded as the source rounds, is the printed one; a tie may have gone either way. */
-export function agreesToPrintedDigits(computed: number, printed: string): boolean {
-  const published = Number(printed);
-  const rounding = 8 * Number.EPSILON * Math.abs(published);
-  return Math.abs(computed - published) <= 0.5 * lastDigit(printed) + rounding;
-}
+export {
+  agreesToPrintedDigits,
+  lastDigit,
+  type PublishedCheck,
+  solveRising,
+} from './checks/published-check.ts';
 
 /** Fails with both figures in the message. */
 export function expectPrinted(computed: number, printed: string): void {
   const verdict = agreesToPrintedDigits(computed, printed) ? 'agrees' : 'does not agree';
   expect(`${computed} ${verdict} with ${printed}`).toBe(`${computed} agrees with ${printed}`);
-}
-
-/** The value at which a rising function reaches a level; for sources that print the answer to the inverse question. */
-export function solveRising(f: (x: number) => number, level: number, low: number, high: number): number {
-  let [below, above] = [low, high];
-  if (!(f(below) <= level && level <= f(above)))
-    throw new Error(`${level} is not reached between ${low} and ${high}`);
-  for (let i = 0; i < 200; i++) {
-    const middle = (below + above) / 2;
-    if (f(middle) <= level) below = middle;
-    else above = middle;
-  }
-  return (below + above) / 2;
 }
