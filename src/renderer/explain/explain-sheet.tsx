@@ -13,6 +13,7 @@ import { useChosen } from '../store/context.ts';
 import type { Explained } from './explain-context.ts';
 import { Budget, Equation, Inputs, UsedBy } from './explanation.tsx';
 import { ComesFrom, Missing } from './origin.tsx';
+import { RandomDraws } from './random-draws.tsx';
 import { TurningPoints } from './turning-points.tsx';
 
 export interface ExplainSheetProps {
@@ -86,6 +87,15 @@ function Content({ trail, onBack, onClose }: ExplainSheetProps) {
           <Inputs explanation={explanation.value} />
           <Budget explanation={explanation.value} />
         </>
+      )}
+      {explanation.ok && explanation.value.calculation && (
+        <RandomDraws
+          key={`${kind} ${id}`}
+          name={id}
+          verdict={assessment.margins.find((margin) => kind === 'margin' && margin.id === id)?.verdict}
+          prototype={chosen.prototype}
+          revision={chosen.revision}
+        />
       )}
       {kind === 'margin' && (
         <TurningPoints key={id} margin={id} prototype={chosen.prototype} revision={chosen.revision} />
