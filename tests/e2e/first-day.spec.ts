@@ -51,10 +51,13 @@ test('from an empty notebook to a printed report', async ({ window }) => {
       await window.getByLabel('Name of the part').nth(index).fill(name);
       await window.getByLabel('Name of the part').nth(index).blur();
     }
-    await window.getByRole('button', { name: 'Body', exact: true }).nth(1).click();
-    await window.getByLabel('what it is in the sums').selectOption('rotor');
-    await window.getByRole('button', { name: 'Body', exact: true }).nth(1).click();
-    await window.getByLabel('what it is in the sums').selectOption('ballast');
+    for (const [name, role] of [
+      ['Rotor', 'rotor'],
+      ['Ballast', 'ballast'],
+    ] as const) {
+      await window.getByRole('button', { name: new RegExp(`^${name}: role and body`) }).click();
+      await window.getByLabel(/what it is in the sums/i).selectOption(role);
+    }
     await expect(window.getByRole('row', { name: /total mass of the parts/ })).toContainText('3.095');
   });
 
