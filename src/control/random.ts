@@ -38,32 +38,27 @@ function halfOf(word: bigint): number {
 
 /** The stream that continues from a state of four words, not all 0. The words given are not changed. */
 export function randomNumbersFrom(words: ArrayLike<number>): RandomNumbers {
-  let a = (words[0] ?? 0) | 0;
-  let b = (words[1] ?? 0) | 0;
-  let c = (words[2] ?? 0) | 0;
-  let d = (words[3] ?? 0) | 0;
-  let spare = Number.NaN;
+  // in arrays, which are changed in place: numbers in a closure would be made anew at every change
+  const state = Int32Array.from(words, (word) => word | 0);
+  const spare = Float64Array.of(Number.NaN);
 
   const bits = (): number => {
-    const result = Math.imul(rotated(Math.imul(b, 5), 7), 9) >>> 0;
-    const shifted = b << 9;
-    c ^= a;
-    d ^= b;
-    b ^= c;
-    a ^= d;
-    c ^= shifted;
-    d = rotated(d, 11);
-    return result;
+    const a = state[0] ?? 0;
+    const b = state[1] ?? 0;
+    const c = (state[2] ?? 0) ^ a;
+    const d = (state[3] ?? 0) ^ b;
+    state[0] = a ^ d;
+    state[1] = b ^ c;
+    state[2] = c ^ (b << 9);
+    state[3] = rotated(d, 11);
+    return Math.imul(rotated(Math.imul(b, 5), 7), 9) >>> 0;
   };
-  const even = (): number => {
-    const upper = bits() >>> 5;
-    return (upper * 2 ** 26 + (bits() >>> 6)) / 2 ** 53;
-  };
+  const even = (): number => ((bits() >>> 5) * 2 ** 26 + (bits() >>> 6)) / 2 ** 53;
   /** Polar method: G. Marsaglia, T. A. Bray, SIAM Review 6 (1964) 260. */
   const normal = (): number => {
-    if (!Number.isNaN(spare)) {
-      const kept = spare;
-      spare = Number.NaN;
+    const kept = spare[0] ?? Number.NaN;
+    if (!Number.isNaN(kept)) {
+      spare[0] = Number.NaN;
       return kept;
     }
     for (;;) {
@@ -72,7 +67,7 @@ export function randomNumbersFrom(words: ArrayLike<number>): RandomNumbers {
       const square = x * x + y * y;
       if (square >= 1 || square === 0) continue;
       const scale = Math.sqrt((-2 * Math.log(square)) / square);
-      spare = y * scale;
+      spare[0] = y * scale;
       return x * scale;
     }
   };

@@ -57,12 +57,8 @@ export interface BallastDrive {
   endPosition: number;
   endRate: number;
   /** Of the ballast: now, in the middle and at the end of the step looked at. */
-  ballast: number;
-  ballastRate: number;
-  ballastMiddle: number;
-  ballastRateMiddle: number;
-  ballastEnd: number;
-  ballastRateEnd: number;
+  readonly ballast: Float64Array;
+  readonly ballastRate: Float64Array;
 }
 
 /** What happens to a drive. The numbers are codes of `happening` below. */
@@ -74,6 +70,9 @@ const BAND_ENTERED = 4;
 const BAND_LEFT = 5;
 const PLAY_OPENS = 6;
 const PLAY_CROSSED = 7;
+
+/** rad of its natural frequency that a drive may turn between two looks at its limits. */
+const MOST_TURN = 0.5;
 
 /** Room for rounding: an event that lies within it has not happened. */
 const ROUNDING = 1e-12;
@@ -103,12 +102,8 @@ export function ballastDrive(figures: DriveLimits, position: number, rate: numbe
     reachedRate: Number.NaN,
     endPosition: Number.NaN,
     endRate: Number.NaN,
-    ballast: Number.NaN,
-    ballastRate: Number.NaN,
-    ballastMiddle: Number.NaN,
-    ballastRateMiddle: Number.NaN,
-    ballastEnd: Number.NaN,
-    ballastRateEnd: Number.NaN,
+    ballast: new Float64Array(3),
+    ballastRate: new Float64Array(3),
   };
   drive.position = position;
   drive.rate = rate;
@@ -138,13 +133,42 @@ export function lock(drive: BallastDrive): void {
   settle(drive);
 }
 
-/** Looks a step ahead; the time of the first event within it, or the length of the step. */
-export function look(drive: BallastDrive, coefficients: StepCoefficients): number {
-  const { travel, noLoadSpeed, deadBand, naturalFrequency } = drive.limits;
-  lookAhead(drive, coefficients);
+/** Looks a step ahead: `eventTime` is then that of the first event within it, or the length of the step. */
+export function look(drive: BallastDrive, coefficients: StepCoefficients): void {
+  const { step } = coefficients;
   drive.happening = NOTHING;
-  drive.eventTime = coefficients.step;
-  if (drive.locked) return drive.eventTime;
+  drive.eventTime = step;
+  if (MOST_TURN < drive.limits.naturalFrequency * step && lookWithin(drive, step)) {
+    lookAhead(drive, coefficients);
+    return;
+  }
+  lookAhead(drive, coefficients);
+  if (!drive.locked) considerAll(drive);
+}
+
+/**
+ * A drive that is quick for the step may go beyond a limit and come back within it: looked at in parts of the step first.
+ * True where it has found something.
+ */
+function lookWithin(drive: BallastDrive, step: number): boolean {
+  if (drive.locked) return false;
+  const parts = Math.ceil((drive.limits.naturalFrequency * step) / MOST_TURN);
+  for (let i = 1; i < parts; i++) {
+    drive.eventTime = (step * i) / parts;
+    setDriveMotion(drive.search, drive.limits, drive.eventTime);
+    reach(drive, drive.search);
+    drive.endPosition = drive.reachedPosition;
+    drive.endRate = drive.reachedRate;
+    considerAll(drive);
+    if (drive.happening !== NOTHING) return true;
+  }
+  drive.eventTime = step;
+  return false;
+}
+
+/** Everything that may have happened by the end looked at. */
+function considerAll(drive: BallastDrive): void {
+  const { travel, noLoadSpeed, deadBand, naturalFrequency } = drive.limits;
   if (drive.limited !== 0) consider(drive, SPEED_LEFT, travel);
   else if (!(Math.abs(drive.endRate) <= noLoadSpeed)) consider(drive, SPEED_REACHED, noLoadSpeed);
   if (!(Math.abs(drive.endPosition) <= travel)) consider(drive, END_REACHED, travel);
@@ -153,7 +177,6 @@ export function look(drive: BallastDrive, coefficients: StepCoefficients): numbe
     if (drive.carries === 0) consider(drive, PLAY_CROSSED, drive.halfPlay);
     else consider(drive, PLAY_OPENS, naturalFrequency * drive.halfPlay);
   }
-  return drive.eventTime;
 }
 
 /** Looks ahead to an earlier time; the event that `look` found is forgotten unless this is its time. */
@@ -167,8 +190,8 @@ export function go(drive: BallastDrive): boolean {
   drive.position = drive.endPosition;
   drive.rate = drive.endRate;
   if (drive.happening === NOTHING) {
-    drive.ballast = drive.ballastEnd;
-    drive.ballastRate = drive.ballastRateEnd;
+    drive.ballast[0] = drive.ballast[2] ?? 0;
+    drive.ballastRate[0] = drive.ballastRate[2] ?? 0;
     return false;
   }
   happen(drive);
@@ -228,13 +251,13 @@ function reach(drive: BallastDrive, motion: DriveMotion): void {
 
 function lookAhead(drive: BallastDrive, coefficients: StepCoefficients): void {
   reach(drive, coefficients.half);
-  drive.ballastMiddle = carried(drive, drive.reachedPosition);
-  drive.ballastRateMiddle = drive.carries === 0 ? 0 : drive.reachedRate;
+  drive.ballast[1] = carried(drive, drive.reachedPosition);
+  drive.ballastRate[1] = drive.carries === 0 ? 0 : drive.reachedRate;
   reach(drive, coefficients.whole);
   drive.endPosition = drive.reachedPosition;
   drive.endRate = drive.reachedRate;
-  drive.ballastEnd = carried(drive, drive.reachedPosition);
-  drive.ballastRateEnd = drive.carries === 0 ? 0 : drive.reachedRate;
+  drive.ballast[2] = carried(drive, drive.reachedPosition);
+  drive.ballastRate[2] = drive.carries === 0 ? 0 : drive.reachedRate;
 }
 
 function carried(drive: BallastDrive, position: number): number {
@@ -242,8 +265,8 @@ function carried(drive: BallastDrive, position: number): number {
 }
 
 function settle(drive: BallastDrive): void {
-  drive.ballast = carried(drive, drive.position);
-  drive.ballastRate = drive.carries === 0 ? 0 : drive.rate;
+  drive.ballast[0] = carried(drive, drive.position);
+  drive.ballastRate[0] = drive.carries === 0 ? 0 : drive.rate;
 }
 
 function aimAt(drive: BallastDrive, band: number): void {

@@ -78,9 +78,9 @@ function takeStep(motion: Motion, coefficients: StepCoefficients): boolean {
   let left = coefficients.step;
   let taken = coefficients;
   for (let round = 0; round < MOST_CONTACTS; round++) {
-    const driveEvent = look(drive, taken);
-    if (driveEvent < taken.step) {
-      setStep(cut, parts, driveEvent);
+    look(drive, taken);
+    if (drive.eventTime < taken.step) {
+      setStep(cut, parts, drive.eventTime);
       lookTo(drive, cut);
       taken = cut;
     }
@@ -126,8 +126,8 @@ function touch(motion: Motion, event: number): void {
 function tryStep(motion: Motion, coefficients: StepCoefficients): void {
   const { system, drive, spin } = motion;
   if (spin.coasting) lookAtSpin(spin, coefficients.step);
-  place(system, 1, drive.ballastMiddle, drive.ballastRateMiddle, spin.middle);
-  place(system, 2, drive.ballastEnd, drive.ballastRateEnd, spin.end);
+  place(system, 1, drive, spin);
+  place(system, 2, drive, spin);
   stepVehicle(system, motion, coefficients);
 }
 
@@ -199,7 +199,7 @@ function commit(motion: Motion, { step, lag }: StepCoefficients): void {
   motion.ratesKnown = true;
   motion.next = before;
   motion.nextRates = ratesBefore;
-  if (motion.spin.coasting) motion.spin.now = motion.spin.end;
+  if (motion.spin.coasting) motion.spin.momentum[0] = motion.spin.momentum[2] ?? 0;
   const size = Math.abs(lean);
   if (size > limits.settledLean) observed.lastUnsettled = motion.time;
   if (size > Math.abs(observed.peakLean)) {

@@ -172,8 +172,8 @@ export function stateOf(motion: Motion): MotionState {
     leanRate: leanRate(motion),
     gimbalTilt: motion.now[TILT] ?? 0,
     gimbalRate: motion.now[TILT_RATE] ?? 0,
-    ballastPosition: motion.drive.ballast,
-    ballastRate: motion.drive.ballastRate,
+    ballastPosition: motion.drive.ballast[0] ?? 0,
+    ballastRate: motion.drive.ballastRate[0] ?? 0,
     laggedLean: motion.lagged,
     laggedRate: laggedRate(motion),
   };
@@ -181,7 +181,7 @@ export function stateOf(motion: Motion): MotionState {
 
 /** Ballast and rotor where they are, for the start of a step. */
 export function placeNow({ system, drive, spin }: Motion): void {
-  place(system, 0, drive.ballast, drive.ballastRate, spin.now);
+  place(system, 0, drive, spin);
 }
 
 /** Something about the vehicle is not as the last step left it: where its ballast is, what holds its gimbal. */

@@ -20,9 +20,7 @@ export interface RotorSpin {
   readonly square: number;
   coasting: boolean;
   /** H, N·m·s: now, in the middle and at the end of the step looked at. */
-  now: number;
-  middle: number;
-  end: number;
+  readonly momentum: Float64Array;
 }
 
 export function rotorSpin(spinMomentum: number, coastDown: CoastDown | undefined): RotorSpin {
@@ -32,20 +30,14 @@ export function rotorSpin(spinMomentum: number, coastDown: CoastDown | undefined
     requireNotNegative('linear drag of the rotor', coastDown.linearDrag ?? 0, 'N·m·s/rad');
     requireNotNegative('square drag of the rotor', coastDown.squareDrag ?? 0, 'N·m·s²/rad²');
   }
-  const spin: RotorSpin = {
+  return {
     inertia: coastDown?.rotorInertia ?? 1,
     steady: coastDown?.steadyDrag ?? 0,
     linear: coastDown?.linearDrag ?? 0,
     square: coastDown?.squareDrag ?? 0,
     coasting: false,
-    now: Number.NaN,
-    middle: Number.NaN,
-    end: Number.NaN,
+    momentum: Float64Array.of(spinMomentum, spinMomentum, spinMomentum),
   };
-  spin.now = spinMomentum;
-  spin.middle = spinMomentum;
-  spin.end = spinMomentum;
-  return spin;
 }
 
 /**
@@ -56,8 +48,9 @@ export function rotorSpin(spinMomentum: number, coastDown: CoastDown | undefined
  * Two Runge–Kutta steps of fourth order for each step of the motion: the speed changes over minutes.
  */
 export function lookAtSpin(spin: RotorSpin, step: number): void {
-  spin.middle = after(spin, spin.now, step / 2);
-  spin.end = after(spin, spin.middle, step / 2);
+  const { momentum } = spin;
+  momentum[1] = after(spin, momentum[0] ?? 0, step / 2);
+  momentum[2] = after(spin, momentum[1] ?? 0, step / 2);
 }
 
 function after(spin: RotorSpin, momentum: number, step: number): number {

@@ -20,7 +20,7 @@ export type Columns = Readonly<Record<ColumnName, Float64Array>>;
 
 export interface RunRecord {
   /** One more row. */
-  write(motion: Motion, controller: SampledController, spinMomentum: number): void;
+  write(motion: Motion, controller: SampledController): void;
   /** The rows written so far. */
   columns(): Columns;
 }
@@ -42,17 +42,17 @@ export function runRecord(rows: number): RunRecord {
   ];
   let row = 0;
   return {
-    write(motion, controller, spinMomentum) {
+    write(motion, controller) {
       time[row] = motion.time;
       lean[row] = motion.now[LEAN] ?? 0;
       leanRate[row] = leanRateNow(motion);
       tilt[row] = motion.now[TILT] ?? 0;
       tiltRate[row] = motion.now[TILT_RATE] ?? 0;
-      ballast[row] = motion.drive.ballast;
+      ballast[row] = motion.drive.ballast[0] ?? 0;
       command[row] = controller.command;
       leanReading[row] = controller.leanReading;
       rateReading[row] = controller.rateReading;
-      spin[row] = spinMomentum;
+      spin[row] = motion.spin.momentum[0] ?? 0;
       row++;
     },
     columns: () =>

@@ -151,7 +151,7 @@ export function simulate(
     const time = k * sampleTime;
     const length = Math.min(sampleTime, scenario.duration - time);
     if (powered) commands.sample(motion);
-    if (rowEvery > 0 && k % rowEvery === 0) record.write(motion, commands, spin.now);
+    if (rowEvery > 0 && k % rowEvery === 0) record.write(motion, commands);
     const late = Math.min(lateTime, length);
     if (powered) follow(motion.drive, commands.commandBefore(wholeSamples + (late > 0 ? 1 : 0)));
     if (late > 0) {
@@ -161,7 +161,7 @@ export function simulate(
     if (length > late && !stretch(time + late, length - late)) break;
   }
   if (!motion.broken) motion.time = scenario.duration;
-  record.write(motion, commands, spin.now);
+  record.write(motion, commands);
 
   const { observed, broken } = motion;
   const outcome: Outcome =

@@ -37,6 +37,17 @@ export interface GimbalHold {
   readonly direction: number;
 }
 
+/** Position and rate of the ballast at the three stages of a step: rad on an arm, m on a slide. */
+export interface BallastCarrier {
+  readonly ballast: Float64Array;
+  readonly ballastRate: Float64Array;
+}
+
+/** H, N·m·s, at the three stages of a step. */
+export interface Rotor {
+  readonly momentum: Float64Array;
+}
+
 /** A vehicle, what acts on it, and where its ballast and its rotor are at the stages of the step. */
 export interface VehicleSystem {
   readonly firstMomentWithout: number;
@@ -54,7 +65,7 @@ export interface VehicleSystem {
   readonly hold: GimbalHold;
   /** See the places below; three stages one after the other. */
   readonly stages: Float64Array;
-  /** A lean and a tilt close by, with their sines and cosines. */
+  /** A lean, a tilt and an angle of the arm close by, each with its sine and cosine. */
   readonly base: Float64Array;
 }
 
@@ -71,6 +82,9 @@ const LEAN_COSINE = 2;
 const BASE_TILT = 3;
 const TILT_SINE = 4;
 const TILT_COSINE = 5;
+const BASE_ARM = 6;
+const ARM_SINE = 7;
+const ARM_COSINE = 8;
 
 export function vehicleSystem(
   { drive, vehicle }: Pick<CompleteModel, 'drive' | 'vehicle'>,
@@ -91,25 +105,50 @@ export function vehicleSystem(
     loads,
     hold,
     stages: new Float64Array(3 * WIDTH),
-    base: Float64Array.of(0, 0, 1, 0, 0, 1),
+    base: Float64Array.of(0, 0, 1, 0, 0, 1, 0, 0, 1),
   };
 }
 
+// a division takes several times as long as a product
+const ONE_SIXTH = 1 / 6;
+const ONE_24TH = 1 / 24;
+const ONE_120TH = 1 / 120;
+const ONE_720TH = 1 / 720;
+const ONE_5040TH = 1 / 5040;
+const ONE_40320TH = 1 / 40320;
+
+/**
+ * rad: the sines follow from those of an angle close by, which is kept until the state has moved away from it,
+ *
+ *   sin(x + δ) = sin x cos δ + cos x sin δ,  cos δ and sin δ by their series, remainder below 10⁻¹⁶ for |δ| ≤ 0.06:
+ *
+ * a run asks for tens of them a step, and the sines themselves would take most of its time.
+ */
+const NEAR = 0.06;
+
 /** Puts ballast and rotor where they are at a stage of the step. */
-export function place(
-  system: VehicleSystem,
-  stage: Stage,
-  ballast: number,
-  ballastRate: number,
-  spinMomentum: number,
-): void {
-  const { stages, loads, driveHeight, armLength, arm, ballastMass } = system;
+export function place(system: VehicleSystem, stage: Stage, carrier: BallastCarrier, rotor: Rotor): void {
+  const { stages, base, loads, driveHeight, armLength, arm, ballastMass } = system;
+  const ballast = carrier.ballast[stage] ?? 0;
+  const ballastRate = carrier.ballastRate[stage] ?? 0;
   let offset = ballast;
   let height = driveHeight;
   let sweep = driveHeight * ballastRate; // z ė − e ż
   if (arm !== 0) {
-    const along = armLength * Math.cos(ballast);
-    offset = armLength * Math.sin(ballast);
+    let turned = ballast - (base[BASE_ARM] ?? 0);
+    if (!(turned < NEAR && turned > -NEAR)) {
+      base[BASE_ARM] = ballast;
+      base[ARM_SINE] = Math.sin(ballast);
+      base[ARM_COSINE] = Math.cos(ballast);
+      turned = 0;
+    }
+    const t2 = turned * turned;
+    const cosTurned = 1 - t2 * (0.5 - t2 * (ONE_24TH - t2 * (ONE_720TH - t2 * ONE_40320TH)));
+    const sinTurned = turned * (1 - t2 * (ONE_SIXTH - t2 * (ONE_120TH - t2 * ONE_5040TH)));
+    const armSine = base[ARM_SINE] ?? 0;
+    const armCosine = base[ARM_COSINE] ?? 0;
+    const along = armLength * (armCosine * cosTurned - armSine * sinTurned);
+    offset = armLength * (armSine * cosTurned + armCosine * sinTurned);
     height = driveHeight + arm * along;
     sweep = (driveHeight * along + arm * armLength * armLength) * ballastRate;
   }
@@ -121,7 +160,7 @@ export function place(
   stages[at + SWEEP] = ballastMass * sweep;
   stages[at + BY_SINE] = loads.downwards * moment + loads.sideways * off;
   stages[at + BY_COSINE] = loads.sideways * moment - loads.downwards * off;
-  stages[at + SPIN] = spinMomentum;
+  stages[at + SPIN] = rotor.momentum[stage] ?? 0;
 }
 
 /** The end of a step is the start of the next. */
@@ -139,17 +178,6 @@ export interface VehicleStep {
   readonly nextRates: Float64Array;
 }
 
-// a division takes several times as long as a product
-const ONE_SIXTH = 1 / 6;
-const ONE_24TH = 1 / 24;
-const ONE_120TH = 1 / 120;
-const ONE_720TH = 1 / 720;
-const ONE_5040TH = 1 / 5040;
-const ONE_40320TH = 1 / 40320;
-
-/** rad: as far as the series below are exact to rounding. */
-const NEAR = 0.06;
-
 /**
  * One step of the equations above by the classical Runge–Kutta method of fourth order.
  *
@@ -157,10 +185,7 @@ const NEAR = 0.06;
  *   k₁ = f(y₀),  k₂ = f(y₀ + h k₁/2),  k₃ = f(y₀ + h k₂/2),  k₄ = f(y₀ + h k₃)
  *
  * Error over a given time in proportion to h⁴; a decay of rate λ is followed for h λ < 2.785. Method and equations are one
- * loop without arrays between its stages, because a run is nothing but this. The sines follow from those of angles
- * close by, which are kept until the state has moved away from them,
- *
- *   sin(x + δ) = sin x cos δ + cos x sin δ,  cos δ and sin δ by their series, remainder below 10⁻¹⁶ for |δ| ≤ 0.06.
+ * loop without arrays between its stages, because a run is nothing but this.
  *
  * Ballast and rotor have to be placed at all three stages. Writes `next` and `nextRates`, and `rates` where unknown.
  * Source: W. Kutta, Z. Math. Phys. 46 (1901) 435.
