@@ -2,8 +2,10 @@
 import { registry } from '../../src/margins/index.ts';
 import { readFonts } from '../fonts.ts';
 import { advanceWidthsFile } from './advance-widths.ts';
+import { checksPage } from './checks-page.ts';
 import { type EquationSource, equationsFile } from './equations.ts';
 import { figureNamesPage } from './figure-names.ts';
+import { handbookPage } from './handbook.ts';
 
 export interface GeneratedFile {
   readonly path: string;
@@ -15,6 +17,8 @@ export function generatedFiles(): GeneratedFile[] {
     { path: 'src/report/drawing/advance-widths.generated.json', text: advanceWidthsFile(readFonts()) },
     { path: 'src/report/equation/glyphs.generated.json', text: equationsFile(equationSources()) },
     { path: 'docs/figure-names.md', text: figureNamesPage() },
+    { path: 'docs/handbook.md', text: handbookPage() },
+    { path: 'docs/checks.md', text: checksPage() },
   ];
 }
 

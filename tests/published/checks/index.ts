@@ -10,7 +10,7 @@ import { rotorChecks } from './rotor.ts';
 import { structureChecks } from './structure.ts';
 import { turningChecks } from './turning.ts';
 
-export { agreesToPrintedDigits, type MechanicsCheck, statuses } from './published-check.ts';
+export { isPublished, type MechanicsCheck, statuses } from './published-check.ts';
 export { traced } from './through.ts';
 
 export const checkTables: readonly { readonly title: string; readonly checks: readonly MechanicsCheck[] }[] =

@@ -32,6 +32,11 @@ export interface MechanicsCheck extends PublishedCheck {
   readonly status: keyof typeof statuses;
 }
 
+/** Whether the figure stands in a publication that somebody can open, as against memory, practice or our own second opinion. */
+export function isPublished({ status }: MechanicsCheck): boolean {
+  return status === 'read' || status === 'companion' || status === 'data';
+}
+
 const WRITTEN = /^-?\d+(?:\.(?<decimals>\d+))?(?:e(?<exponent>-?\d+))?$/;
 
 /** One unit of the last digit as printed: 0.01 for `2.34`, 1e3 for `5.263e6`. */
