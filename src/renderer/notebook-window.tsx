@@ -77,10 +77,14 @@ function Explaining({ children }: { children: ReactNode }) {
 function Sheet() {
   const { place } = usePlace();
   const frame = useRef<HTMLElement>(null);
+  const shown = useRef(place);
   // biome-ignore lint/correctness/useExhaustiveDependencies: it is the turning of the page that this follows
   useEffect(() => {
+    if (shown.current === place) return;
+    shown.current = place;
     const { activeElement } = document;
     frame.current?.scrollTo(0, 0);
+    frame.current?.scrollIntoView({ block: 'start' }); // where the list stands above it, in a narrow window
     if (activeElement === null || activeElement === document.body) frame.current?.focus();
   }, [place.page, place.revision]);
   return (

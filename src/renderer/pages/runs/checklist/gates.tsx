@@ -37,11 +37,11 @@ export function StartGate({ run, revision, onBegin }: { run: Run; revision: Revi
         </button>
       }
     >
-      <CautionList messages={cautionsFor('checklist', { prototype, revision, assessment })} />
       <p className="item-detail">
-        Enter above by their initials who reads the items out and who answers. {run.items.length} items; a
-        hold point lets nothing go on until it is met.
+        {run.items.length} items. Enter above, by their initials, who reads them out and who answers. A hold
+        point lets nothing go on until it is met.
       </p>
+      <CautionList messages={cautionsFor('checklist', { prototype, revision, assessment })} />
     </Gate>
   );
 }
