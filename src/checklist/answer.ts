@@ -1,15 +1,20 @@
 /**
- * Whether an answer meets its item. Decided here from the item and the answer alone, each time it is asked: the
- * mark `met` that is stored with an answer is for the reader and is never trusted to clear a run.
+ * Whether an answer meets its item. Decided here from the item, the answer and what the run has measured, each time it
+ * is asked: the mark `met` that is stored with an answer is for the reader and is never trusted to clear a run.
  */
-import type { ChecklistAnswer, ChecklistItem } from '../notebook/index.ts';
+import type { ChecklistAnswer, ChecklistItem, Run } from '../notebook/index.ts';
 import { formatValue, type Problem } from '../quantity/index.ts';
+import { shortOf } from './wait.ts';
 
 /** Limits are products of figures (3 × 1.1 V): a reading on the limit must not fail by a rounding of the last bit. */
 const ROUNDING = 1e-9;
 
 /** Everything about the answer that keeps its item from being met; empty where it is met. */
-export function faultsOf(item: ChecklistItem, answer: ChecklistAnswer | undefined): readonly Problem[] {
+export function faultsOf(
+  item: ChecklistItem,
+  answer: ChecklistAnswer | undefined,
+  run: Run,
+): readonly Problem[] {
   const place = item.text;
   const faults: Problem[] = [];
   if (item.missing.length > 0) {
@@ -20,7 +25,7 @@ export function faultsOf(item: ChecklistItem, answer: ChecklistAnswer | undefine
     return faults;
   }
   faults.push(...faultsOfHands(item, answer));
-  const answered = faultOfContent(item, answer);
+  const answered = faultOfContent(item, answer, run);
   if (answered) faults.push(answered);
   return faults;
 }
@@ -37,8 +42,16 @@ function faultsOfHands(item: ChecklistItem, answer: ChecklistAnswer): readonly P
     : [];
 }
 
-function faultOfContent(item: ChecklistItem, answer: ChecklistAnswer): Problem | undefined {
+function faultOfContent(item: ChecklistItem, answer: ChecklistAnswer, run: Run): Problem | undefined {
   const place = item.text;
+  if (item.kind === 'photo' && answer.met && !isPictureOf(run, answer.photo)) {
+    return { code: 'checklist.missing-photo', place, figures: {} };
+  }
+  if (item.kind === 'wait' && answer.met) {
+    if (answer.waited === undefined) return { code: 'checklist.wait-not-begun', place, figures: {} };
+    const short = shortOf(item, run, answer.waited.seconds);
+    if (short) return short;
+  }
   if (item.measured) {
     const { unit, low, high, example } = item.measured;
     const reading = answer.reading;
@@ -68,6 +81,13 @@ function faultOfContent(item: ChecklistItem, answer: ChecklistAnswer): Problem |
     if (choice.stops) return { code: 'checklist.stopped', place, figures: { choice: choice.text } };
   }
   return answer.met ? undefined : { code: 'checklist.not-met', place, figures: {} };
+}
+
+/** The picture is one of the run's own attachments, by its content. */
+function isPictureOf(run: Run, sha256: string | undefined): boolean {
+  return Object.values(run.attachments).some(
+    (attachment) => attachment.sha256 === sha256 && attachment.mediaType.startsWith('image/'),
+  );
 }
 
 /**

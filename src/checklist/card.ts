@@ -74,7 +74,13 @@ export function generateCard(template: CardTemplate, given: NewCard): DraftCard 
       ),
       readings: byId(
         template.readings.filter(({ when }) => applies(when)),
-        ({ label, unit, name }, order) => ({ label, unit, order, ...(name === undefined ? {} : { name }) }),
+        ({ label, unit, name, measures }, order) => ({
+          label,
+          unit,
+          order,
+          ...(name === undefined ? {} : { name }),
+          ...(measures === undefined ? {} : { measures }),
+        }),
       ),
       status: 'draft',
       createdAt: given.at,

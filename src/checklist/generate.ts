@@ -7,6 +7,7 @@ import type { ChecklistItem, Prototype, Revision } from '../notebook/index.ts';
 import { conditionIn, figureIn, wordingIn } from './evaluate.ts';
 import { scopeFor, type TemplateScope } from './scope.ts';
 import type { ChecklistTemplate, TemplateItem, TemplatePause } from './template.ts';
+import { waitFor } from './wait.ts';
 
 const PHASES = ['before', 'during', 'after'] as const;
 
@@ -63,7 +64,8 @@ function itemFor(
   const detail = item.detail === undefined ? undefined : wordingIn(item.detail, scope);
   const low = item.measured?.low === undefined ? undefined : figureIn(item.measured.low, scope);
   const high = item.measured?.high === undefined ? undefined : figureIn(item.measured.high, scope);
-  const parts = [applies, text, detail, low, high];
+  const wait = item.wait && waitFor(item.wait, scope);
+  const parts = [applies, text, detail, low, high, wait];
   const undecided = applies !== undefined && applies.state !== 'known';
 
   return {
@@ -88,6 +90,8 @@ function itemFor(
           },
         }
       : {}),
+    ...(item.measures ? { measures: item.measures } : {}),
+    ...(wait ? { wait: wait.wait } : {}),
     ...(item.choices ? { choices: item.choices.map((choice) => ({ ...choice })) } : {}),
   };
 }

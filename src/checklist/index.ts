@@ -4,7 +4,8 @@
  * a window, a file or a clock.
  */
 export { isWithin, limitsInWords } from './answer.ts';
-export { builtinCards, builtinChecklists, checklistsOf } from './builtin.ts';
+export { type Beginning, beginRun } from './begin.ts';
+export { builtinCards, builtinChecklists, builtinLadders, checklistsOf } from './builtin.ts';
 export {
   type DraftCard,
   freeze,
@@ -18,8 +19,19 @@ export {
 } from './card.ts';
 export { type CautionPlace, cautionPlaces, cautions, cautionsFor, type SafetyMessage } from './cautions.ts';
 export { generateChecklist, readingList } from './generate.ts';
+export { type Argument, carryOver, ladderOf, type RungState } from './ladder.ts';
+export { type Ladder, type Rung, readLadder } from './ladder-template.ts';
+export { type MeasuredName, type Measurement, measuredBefore, measuredNames } from './measured.ts';
 export { canClear, canFinish, nextItem, type Obstacle, standing } from './obstacles.ts';
 export { type Comparison, outcomeOf } from './outcome.ts';
+export { type Decision, isOverridden, type Override } from './overrides.ts';
+export {
+  type Hindrance,
+  type OverrideOf,
+  type Readiness,
+  readinessOf,
+  type Templates,
+} from './readiness.ts';
 export {
   type Probability,
   type ProbabilityLevel,
@@ -34,13 +46,14 @@ export {
 export {
   abort,
   answerItem,
-  type Beginning,
-  beginRun,
+  beginWait,
   clear,
   declareVoid,
   finish,
   type Given,
+  overrideItem,
 } from './run.ts';
+export type { RungStanding } from './rung-standing.ts';
 export { type EquipmentName, equipmentNames, type WordName, wordNames } from './scope.ts';
 export type { CardTemplate, ChecklistTemplate, TemplateItem, TemplatePause } from './template.ts';
 export {
@@ -51,3 +64,4 @@ export {
   type Template,
   type Warning,
 } from './templates.ts';
+export { type Clock, clockNotices, passedSince, type WaitTime, waitTime } from './wait.ts';

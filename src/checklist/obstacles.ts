@@ -10,7 +10,7 @@ import {
   type Run,
 } from '../notebook/index.ts';
 import type { Problem } from '../quantity/index.ts';
-import { faultsOf } from './answer.ts';
+import { openFaults } from './overrides.ts';
 
 /** Something that keeps the run from going on, and the item that it is about, where it is about one. */
 export interface Obstacle {
@@ -70,8 +70,8 @@ export function nextItem(run: Run): ChecklistItem | undefined {
 
 /** What is found while making safe is written down and left at that; only a hold point has to be met there. */
 function isPending(run: Run, item: ChecklistItem): boolean {
-  const answer = run.answers[item.id];
-  return item.phase === 'after' && !item.hold ? answer === undefined : faultsOf(item, answer).length > 0;
+  const isWrittenDown = item.phase === 'after' && !item.hold && run.answers[item.id] !== undefined;
+  return !isWrittenDown && openFaults(run, item).length > 0;
 }
 
 export function itemsOf(run: Run, phase: ChecklistPhase): readonly ChecklistItem[] {
@@ -79,9 +79,7 @@ export function itemsOf(run: Run, phase: ChecklistPhase): readonly ChecklistItem
 }
 
 function obstaclesIn(run: Run, items: readonly ChecklistItem[]): readonly Obstacle[] {
-  return items.flatMap((item) =>
-    faultsOf(item, run.answers[item.id]).map((problem) => ({ item: item.id, problem })),
-  );
+  return items.flatMap((item) => openFaults(run, item).map((problem) => ({ item: item.id, problem })));
 }
 
 function asksForFigure({ problem }: Obstacle): boolean {

@@ -8,11 +8,12 @@ import {
   type Run,
   set,
 } from '../notebook/index.ts';
+import { beginRun } from './begin.ts';
 import { builtinCards, checklistsOf } from './builtin.ts';
 import { freeze, generateCard } from './card.ts';
 import { generateChecklist } from './generate.ts';
 import { canClear, canFinish, nextItem, standing } from './obstacles.ts';
-import { abort, answerItem, beginRun, clear, declareVoid, finish, type Given } from './run.ts';
+import { abort, answerItem, clear, declareVoid, finish, type Given } from './run.ts';
 import { known, sample, samplePrototype, sampleRevision } from './sample.ts';
 import { draftRevision, runOf, testItems } from './sample-run.ts';
 

@@ -79,9 +79,16 @@ export const sampleRevision: Revision = {
     armLength: known(0.095, 0.0005),
     travel: known(Math.PI / 4, 0.01),
   },
+  actuator: {
+    stallMoment: known(1.2, 0.1),
+    noLoadSpeed: known(8),
+    naturalFrequency: known(45, 2),
+    dampingRatio: known(0.7, 0.05),
+  },
   loop: {
-    leanGain: known(4.2),
-    rateGain: known(0.3),
+    leanGain: known(2),
+    rateGain: known(0.1),
+    gimbalGain: known(0.7),
     sampleTime: known(0.005),
     delay: known(0.018, 0.002),
     sensorLag: known(0.008, 0.001),

@@ -18,6 +18,7 @@ import {
   sameDimension,
 } from '../quantity/index.ts';
 import { isWordName } from './evaluate.ts';
+import { measuredNames, measuredUnits } from './measured.ts';
 import { equipmentNames } from './scope.ts';
 import { piecesOf } from './wording.ts';
 
@@ -30,6 +31,15 @@ const standIns: ReadonlyMap<string, ScopeValue> = new Map<string, ScopeValue>([
     { value: exact(1), dimension: dimension(unit) },
   ]),
   ...equipmentNames.map((name): [string, ScopeValue] => [name, { value: exact(1), dimension: NUMBER }]),
+]);
+
+/** Waits may rest on what runs measure, beside the figures. */
+const withMeasured: ReadonlyMap<string, ScopeValue> = new Map<string, ScopeValue>([
+  ...standIns,
+  ...measuredNames.map((name): [string, ScopeValue] => [
+    name,
+    { value: exact(1), dimension: dimension(measuredUnits[name]) },
+  ]),
 ]);
 
 /** Problems of value, not of sense: with other figures than the stand-ins they need not arise. */
@@ -59,8 +69,8 @@ export function checkExample(text: string, unit: string, place: string): Problem
 }
 
 /** A limit, or a figure that a reading is held against: readable, and of the same kind as its unit. */
-export function checkLimit(text: string, unit: string, place: string): Problem | undefined {
-  const result = dimensionOf(text, place);
+export function checkLimit(text: string, unit: string, place: string, scope = standIns): Problem | undefined {
+  const result = dimensionOf(text, place, scope);
   if ('code' in result) return result;
   const parsed = parseUnit(unit, place);
   if (!parsed.ok) return parsed.problem;
@@ -75,6 +85,11 @@ export function checkLimit(text: string, unit: string, place: string): Problem |
       expected: describeDimension(parsed.value.dimension),
     },
   };
+}
+
+/** The length of a wait: readable, and a time. */
+export function checkWait(text: string, place: string): Problem | undefined {
+  return checkLimit(text, 's', place, withMeasured);
 }
 
 /** Every figure of a text: a known name or a readable expression, in a unit of its kind. */
@@ -92,12 +107,16 @@ export function checkText(text: string, place: string): Problem | undefined {
   return undefined;
 }
 
-function dimensionOf(text: string, place: string): Problem | { readonly dimension: Dimension } {
-  const strangers = strangersIn(text, place);
+function dimensionOf(
+  text: string,
+  place: string,
+  scope = standIns,
+): Problem | { readonly dimension: Dimension } {
+  const strangers = strangersIn(text, place, scope);
   if (strangers) return strangers;
   const parsed = parseExpression(text, place);
   if (!parsed.ok) return parsed.problem;
-  const result = evaluateExpression(parsed.value, standIns, place);
+  const result = evaluateExpression(parsed.value, scope, place);
   return result.ok ? { dimension: result.value.dimension } : result.problem;
 }
 
@@ -105,10 +124,10 @@ function faultOf(result: Problem | { readonly dimension: Dimension }): Problem |
   return 'code' in result ? result : undefined;
 }
 
-function strangersIn(text: string, place: string): Problem | undefined {
+function strangersIn(text: string, place: string, scope = standIns): Problem | undefined {
   const parsed = parseExpression(text, place);
   if (!parsed.ok) return parsed.problem;
-  const stranger = parsed.value.symbols.find((name) => !standIns.has(name));
+  const stranger = parsed.value.symbols.find((name) => !scope.has(name));
   return stranger === undefined ? undefined : unknownName(stranger, place);
 }
 

@@ -1,13 +1,14 @@
 /** The form of a checklist template and of a test-card template: data that a club can write for itself. */
 import { z } from 'zod';
+import { measuredNames } from './measured.ts';
 
 /** Ids end up in the paths of record changes, which are split at `/`, and are joined by `.`: hence the few characters. */
-const id = z
+export const id = z
   .string()
   .max(60)
   .regex(/^[a-z0-9-]+$/, 'an id is made of small letters, figures and hyphens');
 /** An expression over the names of figures, as in a calc block; true where the item applies. */
-const condition = z.string().min(1).max(500);
+export const condition = z.string().min(1).max(500);
 /** An expression for a limit, with its unit: `0.030 V`, `1.5 * coast_down_time`. */
 const limit = z.string().min(1).max(500);
 /** Text in which `{{name}}` or `{{expression | unit}}` is replaced by the figure, rounded for people. */
@@ -15,7 +16,7 @@ const text = z.string().min(1).max(600);
 
 export const templateItem = z.strictObject({
   id,
-  kind: z.enum(['tick', 'measured', 'choice', 'hold', 'two-person']),
+  kind: z.enum(['tick', 'measured', 'choice', 'hold', 'two-person', 'wait', 'photo']),
   /** Nothing goes on until it is met. An item of kind `hold` always is one. */
   hold: z.boolean().default(false),
   /** Killer items come first in their pause. */
@@ -31,6 +32,10 @@ export const templateItem = z.strictObject({
       example: z.string().min(1).max(60),
     })
     .optional(),
+  /** What the reading tells later waits, in this run and in those after it. */
+  measures: z.enum(measuredNames).optional(),
+  /** A timed wait: an expression for its length, in which measured names may stand; and what holds without them. */
+  wait: z.strictObject({ time: limit, otherwise: limit.optional() }).optional(),
   choices: z
     .array(z.strictObject({ text: z.string().min(1).max(200), stops: z.boolean() }))
     .min(1)
@@ -84,6 +89,8 @@ export const cardTemplate = z.strictObject({
         unit: z.string().min(1).max(40),
         /** The figure that the reading is held against afterwards. */
         name: z.string().optional(),
+        /** What the reading tells later waits. */
+        measures: z.enum(measuredNames).optional(),
         when: condition.optional(),
       }),
     )

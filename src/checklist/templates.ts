@@ -5,7 +5,16 @@
  */
 import type { z } from 'zod';
 import { bad, good, type Problem, type Result } from '../quantity/index.ts';
-import { checkCondition, checkExample, checkFigureName, checkLimit, checkText, checkUnit } from './sense.ts';
+import { measuredUnits } from './measured.ts';
+import {
+  checkCondition,
+  checkExample,
+  checkFigureName,
+  checkLimit,
+  checkText,
+  checkUnit,
+  checkWait,
+} from './sense.ts';
 import {
   type CardTemplate,
   type ChecklistTemplate,
@@ -73,9 +82,10 @@ export function readCardTemplate(
           (when === undefined ? undefined : checkCondition(when, `${place}, abort limit ${id}`)),
     ),
     ...template.readings.map(
-      ({ id, unit, name, when }) =>
+      ({ id, unit, name, measures, when }) =>
         () =>
           checkUnit(unit, `${place}, reading ${id}`) ??
+          (measures === undefined ? undefined : checkMeasures(measures, unit, `${place}, reading ${id}`)) ??
           (name === undefined ? undefined : checkLimit(name, unit, `${place}, reading ${id}`)) ??
           (when === undefined ? undefined : checkCondition(when, `${place}, reading ${id}`)),
     ),
@@ -84,7 +94,8 @@ export function readCardTemplate(
   return fault ? { ok: false, problem: fault } : good({ kind: 'card', template, warnings: [] });
 }
 
-function readForm<T>(schema: z.ZodType<T>, json: unknown): Result<T> {
+/** The data in the form asked for, or the first thing that is wrong with its form. */
+export function readForm<T>(schema: z.ZodType<T>, json: unknown): Result<T> {
   const parsed = schema.safeParse(json);
   if (parsed.success) return good(parsed.data);
   const [issue] = parsed.error.issues;
@@ -112,7 +123,8 @@ function idOf(value: unknown): string | undefined {
   return typeof id === 'string' ? id.slice(0, 60) : undefined;
 }
 
-function firstFault(checks: readonly (() => Problem | undefined)[]): Problem | undefined {
+/** The first of the checks that finds something. */
+export function firstFault(checks: readonly (() => Problem | undefined)[]): Problem | undefined {
   for (const check of checks) {
     const fault = check();
     if (fault) return fault;
@@ -129,8 +141,12 @@ function faultOfItem(item: TemplateItem, place: string): Problem | undefined {
   if (item.source.trim() === '') return { code: 'template.no-source', place, figures: {} };
   if (item.kind === 'measured' && item.measured === undefined) return lacks('measured');
   if (item.kind === 'choice' && item.choices === undefined) return lacks('choices');
-  if (item.measured && item.choices) return lacks('only one of measured and choices');
-  const { measured, when, text, detail } = item;
+  if ((item.kind === 'wait') !== (item.wait !== undefined)) return lacks('wait');
+  if (item.measures && !item.measured) return lacks('measured');
+  if ([item.measured, item.choices, item.wait].filter(Boolean).length > 1) {
+    return lacks('only one of measured, choices and wait');
+  }
+  const { measured, measures, when, text, detail, wait } = item;
   return firstFault([
     () => (when === undefined ? undefined : checkCondition(when, place)),
     () => checkText(text, place),
@@ -141,8 +157,16 @@ function faultOfItem(item: TemplateItem, place: string): Problem | undefined {
       (limit) => () =>
         measured && limit !== undefined ? checkLimit(limit, measured.unit, place) : undefined,
     ),
+    () => (measured && measures ? checkMeasures(measures, measured.unit, place) : undefined),
+    () => (wait ? checkWait(wait.time, place) : undefined),
+    () => (wait?.otherwise === undefined ? undefined : checkLimit(wait.otherwise, 's', place)),
     () => sameChoice(item, place),
   ]);
+}
+
+/** A reading that measures a name is of the kind that the name is. */
+function checkMeasures(name: keyof typeof measuredUnits, unit: string, place: string): Problem | undefined {
+  return checkLimit(`1 ${measuredUnits[name]}`, unit, place);
 }
 
 function sameChoice({ choices = [] }: TemplateItem, place: string): Problem | undefined {
@@ -151,7 +175,8 @@ function sameChoice({ choices = [] }: TemplateItem, place: string): Problem | un
   return twice === undefined ? undefined : { code: 'template.duplicate', place, figures: { id: twice } };
 }
 
-function repeated(entries: readonly { readonly id: string }[], place: string): Problem | undefined {
+/** An id that is used twice. */
+export function repeated(entries: readonly { readonly id: string }[], place: string): Problem | undefined {
   const seen = new Set<string>();
   for (const { id } of entries) {
     if (seen.has(id)) return { code: 'template.duplicate', place, figures: { id } };
