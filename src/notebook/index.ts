@@ -17,6 +17,7 @@ export { revisionLetter, revisionNumber } from './letters.ts';
 export type { Attachment, LogEntry } from './log-entry.ts';
 export { valueAt } from './path.ts';
 export type { Prototype, Requirements } from './prototype.ts';
+export { type JsonSchema, publishedSchema } from './published-schema.ts';
 export {
   type Basis,
   isKnown,

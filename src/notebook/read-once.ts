@@ -22,5 +22,13 @@ export function readOnce<S extends z.ZodType>(schema: S): S {
     if (typeof read.data === 'object' && read.data !== null) known.add(read.data);
     return read.data;
   });
+  behind.set(remembering, schema);
   return remembering as unknown as S;
+}
+
+const behind = new WeakMap<z.core.$ZodType, z.ZodType>();
+
+/** The schema that was given to `readOnce`; undefined for one that did not come out of it. */
+export function schemaBehind(schema: z.core.$ZodType): z.ZodType | undefined {
+  return behind.get(schema);
 }
