@@ -450,7 +450,7 @@ export const catalogue = {
   'dossier.cannot-write': { reason: '{detail}.', remedy: 'Mend this first; no dossier was written.' },
   'dossier.into-existing': {
     reason: 'something is there already, and a dossier is not joined to an existing notebook.',
-    remedy: 'Name a new folder for it; nothing was taken in.',
+    remedy: 'Name a new folder for it, then merge the two; nothing was taken in.',
   },
   // copies of notebooks
   'copies.no-folder': {
