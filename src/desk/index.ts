@@ -22,6 +22,7 @@ export {
   type NotebookFolder,
   openNotebook,
 } from './notebook-folder.ts';
+export { type ReceivedNotebook, receiveNotebook } from './receive-notebook.ts';
 export { type Restoring, restoreNotebook } from './restore.ts';
 export { readSettings } from './settings.ts';
 export { type Rebuilding, rebuild, verify } from './verify.ts';
