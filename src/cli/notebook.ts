@@ -13,6 +13,11 @@ import { sentence } from '../quantity/index.ts';
 import { DAMAGED, Stop, stopAt, type Terminal, USAGE } from './terminal.ts';
 
 export interface ReadNotebook {
+  /** Identity of the notebook. */
+  readonly id: string;
+  /** Every sound line of the journal, as it stands. */
+  readonly journal: Uint8Array;
+  readonly entries: readonly JournalEntry[];
   readonly state: NotebookState;
   readonly newest: JournalEntry | undefined;
 }
@@ -35,7 +40,7 @@ export async function readNotebook(folder: string, terminal: Terminal): Promise<
   }
   const read = readJournal(bytes);
   if (!read.ok) throw stopAt(DAMAGED, read.problem);
-  const { entries, damage, torn } = read.value;
+  const { heading, entries, damage, torn, soundLength } = read.value;
   if (damage)
     throw new Stop(
       DAMAGED,
@@ -44,7 +49,8 @@ export async function readNotebook(folder: string, terminal: Terminal): Promise<
   if (torn) terminal.err(`${folder}: the last line of the journal is torn and was not read. See: rebuild\n`);
   const { state, refused } = replay(entries);
   for (const each of refused) terminal.err(`entry ${each.seq} not taken: ${sentence(each.problem)}\n`);
-  return { state, newest: entries.at(-1) };
+  const journal = bytes.subarray(0, soundLength);
+  return { id: heading.notebook, journal, entries, state, newest: entries.at(-1) };
 }
 
 export interface Found {
@@ -53,15 +59,11 @@ export interface Found {
   readonly prototype: Prototype;
 }
 
-/**
- * The revision that is named by its letter or id, of the prototype that is named by its name or id. Either may be
- * left out where there is no choice; the newest revision is then meant.
- */
-export function findRevision(
+/** The prototype that is named by its name or id; it may be left out where there is only one. */
+export function findPrototype(
   state: NotebookState,
   prototypeName: string | undefined,
-  revisionName: string | undefined,
-): Found {
+): { readonly prototypeId: string; readonly prototype: Prototype } {
   const prototypes = Object.entries(state.prototype).filter(
     ([id, { name }]) => prototypeName === undefined || id === prototypeName || name === prototypeName,
   );
@@ -77,7 +79,19 @@ export function findRevision(
     const choices = prototypes.map(([id, { name }]) => `“${name}” (${id})`);
     throw new Stop(USAGE, `name one prototype with --prototype: ${choices.join(', ')}.`);
   }
-  const [prototypeId, prototype] = only;
+  return { prototypeId: only[0], prototype: only[1] };
+}
+
+/**
+ * The revision that is named by its letter or id, of the prototype that is named by its name or id. Either may be
+ * left out where there is no choice; the newest revision is then meant.
+ */
+export function findRevision(
+  state: NotebookState,
+  prototypeName: string | undefined,
+  revisionName: string | undefined,
+): Found {
+  const { prototypeId, prototype } = findPrototype(state, prototypeName);
   const revisions = Object.entries(state.revision).filter(([, each]) => each.prototype === prototypeId);
   const found =
     revisionName === undefined

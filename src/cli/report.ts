@@ -1,17 +1,10 @@
 /** `report`: the PDF of a run or a revision, the same as from the window. */
 import { readFile, writeFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
 import { attachmentPath } from '../desk/index.ts';
 import type { NotebookState } from '../notebook/index.ts';
-import {
-  type Fonts,
-  fontFiles,
-  fontPackage,
-  type ReportSource,
-  revisionReport,
-  runReport,
-} from '../report/index.ts';
+import { type ReportSource, revisionReport, runReport } from '../report/index.ts';
 import { renderPdf } from '../report/pdf/index.ts';
+import { readFonts } from './fonts.ts';
 import { findRevision, readNotebook } from './notebook.ts';
 import type { Command } from './run.ts';
 import { DAMAGED, GOOD, line, NO, Stop, stopAt, USAGE } from './terminal.ts';
@@ -67,14 +60,4 @@ function findRun(state: NotebookState, name: string): string {
   if (found) return found[0];
   const runs = Object.values(state.run).map(({ number }) => number);
   throw new Stop(USAGE, `there is no run “${name}”. There are: ${runs.join(', ') || 'none'}.`);
-}
-
-async function readFonts(): Promise<Fonts> {
-  const find = createRequire(import.meta.url);
-  const read = (file: string) => readFile(find.resolve(`${fontPackage}/${file}`));
-  const [regular, semibold, italic] = await Promise.all(
-    [fontFiles.regular, fontFiles.semibold, fontFiles.italic].map(read),
-  );
-  if (!regular || !semibold || !italic) throw new Error('a typeface is missing');
-  return { regular, semibold, italic };
 }

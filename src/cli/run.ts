@@ -2,6 +2,8 @@
 import { type ParseArgsConfig, parseArgs } from 'node:util';
 import { calcCommand } from './calc.ts';
 import { demoCommand } from './demo.ts';
+import { dossierCommand } from './dossier.ts';
+import { exportCommand } from './export.ts';
 import { help } from './help.ts';
 import { marginsCommand } from './margins.ts';
 import { reportCommand } from './report.ts';
@@ -25,6 +27,8 @@ export const commands: Readonly<Record<string, Command>> = {
   demo: demoCommand,
   margins: marginsCommand,
   report: reportCommand,
+  dossier: dossierCommand,
+  export: exportCommand,
   verify: verifyCommand,
   rebuild: rebuildCommand,
 };
