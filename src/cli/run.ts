@@ -1,11 +1,13 @@
 /** Finds the command, reads its options, runs it, and turns what stopped it into a sentence and an exit code. */
 import { type ParseArgsConfig, parseArgs } from 'node:util';
 import { calcCommand } from './calc.ts';
+import { copiesCommand, restoreCommand } from './copies.ts';
 import { demoCommand } from './demo.ts';
 import { dossierCommand } from './dossier.ts';
 import { exportCommand } from './export.ts';
 import { help } from './help.ts';
 import { marginsCommand } from './margins.ts';
+import { mergeCommand } from './merge.ts';
 import { reportCommand } from './report.ts';
 import { type ExitCode, GOOD, Stop, type Terminal, USAGE } from './terminal.ts';
 import { rebuildCommand, verifyCommand } from './upkeep.ts';
@@ -31,6 +33,9 @@ export const commands: Readonly<Record<string, Command>> = {
   export: exportCommand,
   verify: verifyCommand,
   rebuild: rebuildCommand,
+  copies: copiesCommand,
+  restore: restoreCommand,
+  merge: mergeCommand,
 };
 
 export async function run(args: readonly string[], terminal: Terminal): Promise<ExitCode> {

@@ -12,8 +12,8 @@ export interface Chain {
   readonly head: string;
   /** The first line that does not fit, where it cannot be a write cut short or under way. */
   readonly damagedLine?: number;
-  /** Whether one of the sound lines has a hash that begins like this. */
-  holds(hashStart: string): boolean;
+  /** Hashes of the lines, the heading's first; entry n has the one at n. */
+  readonly heads: readonly string[];
 }
 
 const LINES_AT_ONCE = 2000;
@@ -42,7 +42,7 @@ export async function followChain(bytes: Uint8Array): Promise<Chain> {
     length: whole?.end ?? 0,
     head: whole?.head ?? noHash,
     ...(damagedLine === undefined ? {} : { damagedLine }),
-    holds: (hashStart) => ends.some((each) => each.head.startsWith(hashStart)),
+    heads: ends.map((each) => each.head),
   };
 }
 

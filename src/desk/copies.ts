@@ -83,7 +83,7 @@ export async function makeCopy(
 
 /** Whether everything in the copy is still in the journal. */
 function continues(chain: Chain, { file }: CopyListing): boolean {
-  return chain.holds(headOf(file));
+  return chain.heads.some((head) => head.startsWith(headOf(file)));
 }
 
 /** The shelf that the notebook has already, under whatever name it had then, or a new one. */

@@ -14,6 +14,7 @@ export { errorCode, type FileFacts, type Files, fileReason, nodeFiles, type Open
 export type { JournalHeading } from './journal-line.ts';
 export { type JournalReading, readJournal } from './journal-reading.ts';
 export { type Processes, thisComputer } from './lock.ts';
+export { type Merging, mergeNotebooks } from './merge-notebooks.ts';
 export { notebookName } from './names.ts';
 export {
   createNotebook,

@@ -26,6 +26,7 @@ const entryLine = z.object({
   at: z.string(),
   by: z.string(),
   more: z.number().int().positive().optional(),
+  merged: z.object({ seq: z.number().int().positive(), hash: z.string().regex(/^[0-9a-f]{64}$/) }).optional(),
   change,
 });
 
@@ -48,9 +49,10 @@ export function seal(content: object, before: string): SealedLine {
  */
 export function sealGroup(entries: readonly JournalEntry[], before: string): SealedLine {
   let hash = before;
-  const lines = entries.map(({ seq, at, by, change: made }, index) => {
+  const lines = entries.map(({ seq, at, by, merged, change: made }, index) => {
     const more = entries.length - 1 - index;
-    const line = seal({ seq, at, by, ...(more > 0 ? { more } : {}), change: made }, hash);
+    const rest = { ...(more > 0 ? { more } : {}), ...(merged ? { merged } : {}) };
+    const line = seal({ seq, at, by, ...rest, change: made }, hash);
     hash = line.hash;
     return line.bytes;
   });

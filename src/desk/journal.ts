@@ -18,6 +18,13 @@ export interface Journal {
    * @param after  sequence number of the last entry that the caller knows
    */
   append(after: number, by: string, changes: readonly Change[]): Promise<Result<readonly JournalEntry[]>>;
+  /** The same for entries that have their author, time and origin already. */
+  add(
+    after: number,
+    additions: readonly Omit<JournalEntry, 'seq'>[],
+  ): Promise<Result<readonly JournalEntry[]>>;
+  /** Takes over the further lines of another journal as they stand, where it begins with all of this one. */
+  continueAs(other: JournalReading, bytes: Uint8Array): Promise<Result<readonly JournalEntry[]>>;
   close(): Promise<void>;
 }
 
@@ -39,35 +46,54 @@ export function journal({ files, path, file, reading, now, holdsLock }: JournalS
   let stopped: Problem | undefined;
   let queue: Promise<unknown> = Promise.resolve();
 
-  async function append(
+  async function add(
     after: number,
-    by: string,
-    changes: readonly Change[],
+    additions: readonly Omit<JournalEntry, 'seq'>[],
   ): Promise<Result<readonly JournalEntry[]>> {
     if (stopped) return { ok: false, problem: stopped };
     if (after !== entries.length) {
       return bad('journal.changed-elsewhere', 'Notebook', { known: after, last: entries.length });
     }
     state ??= replay(entries).state;
-    const applied = applyAll(state, changes);
+    const added = additions.map((entry, index) => ({ seq: entries.length + 1 + index, ...entry }));
+    const applied = applyAll(
+      state,
+      added.map(({ change }) => change),
+    );
     if (!applied.ok) return applied;
+    const group = sealGroup(added, head);
+    return write(group.bytes, group.hash, added, applied.value);
+  }
+
+  async function continueAs(
+    other: JournalReading,
+    bytes: Uint8Array,
+  ): Promise<Result<readonly JournalEntry[]>> {
+    if (stopped) return { ok: false, problem: stopped };
+    const added = other.entries.slice(entries.length);
+    return write(bytes.subarray(length, other.soundLength), other.head, added, undefined);
+  }
+
+  /** On the medium before anybody hears of it, or taken back. */
+  async function write(
+    bytes: Uint8Array,
+    hash: string,
+    added: readonly JournalEntry[],
+    next: NotebookState | undefined,
+  ): Promise<Result<readonly JournalEntry[]>> {
     const moved = await changedOutside();
     if (moved !== undefined) return stop('journal.changed-outside', moved);
-
-    const at = timeStamp(now());
-    const added = changes.map((change, index) => ({ seq: entries.length + 1 + index, at, by, change }));
-    const group = sealGroup(added, head);
     try {
-      const written = await file.write(group.bytes, length);
-      if (written !== group.bytes.length) throw Object.assign(new Error('short write'), { code: 'ENOSPC' });
+      const written = await file.write(bytes, length);
+      if (written !== bytes.length) throw Object.assign(new Error('short write'), { code: 'ENOSPC' });
       await file.sync();
     } catch (error) {
       return takeBack(fileReason(error));
     }
-    entries.push(...added);
-    head = group.hash;
-    length += group.bytes.length;
-    state = applied.value;
+    for (const entry of added) entries.push(entry); // a merge may bring more than a call takes as arguments
+    head = hash;
+    length += bytes.length;
+    state = next;
     return good(added);
   }
 
@@ -111,7 +137,16 @@ export function journal({ files, path, file, reading, now, holdsLock }: JournalS
     get stopped() {
       return stopped;
     },
-    append: (after, by, changes) => inTurn(() => append(after, by, changes)),
+    append: (after, by, changes) =>
+      inTurn(() => {
+        const at = timeStamp(now());
+        return add(
+          after,
+          changes.map((change) => ({ at, by, change })),
+        );
+      }),
+    add: (after, additions) => inTurn(() => add(after, additions)),
+    continueAs: (other, bytes) => inTurn(() => continueAs(other, bytes)),
     close: () =>
       inTurn(async () => {
         stopped ??= { code: 'notebook.not-open', place: 'Notebook', figures: {} };

@@ -33,6 +33,13 @@ export interface NotebookFolder {
   /** Changes while open when a write could not be taken back or somebody else has written. */
   readonly readOnly: boolean;
   append(after: number, by: string, changes: readonly Change[]): Promise<Result<readonly JournalEntry[]>>;
+  /** Adds entries of another copy, which have their author, time and origin already; as one group or not at all. */
+  add(
+    after: number,
+    additions: readonly Omit<JournalEntry, 'seq'>[],
+  ): Promise<Result<readonly JournalEntry[]>>;
+  /** Takes over the further lines of another copy as they stand; it has to begin with all of this one. */
+  continueAs(other: JournalReading, bytes: Uint8Array): Promise<Result<readonly JournalEntry[]>>;
   addAttachment(bytes: Uint8Array): Promise<Result<{ sha256: string; size: number }>>;
   readAttachment(sha256: string): Promise<Result<Uint8Array>>;
   /** Waits for writes under way, closes the journal and gives the lock back. */
@@ -221,6 +228,10 @@ function notebookFolder(opened: Opened): NotebookFolder {
     },
     append: async (after, by, changes) =>
       writer === undefined ? { ok: false, problem: refusal() } : writer.append(after, by, changes),
+    add: async (after, additions) =>
+      writer === undefined ? { ok: false, problem: refusal() } : writer.add(after, additions),
+    continueAs: async (other, bytes) =>
+      writer === undefined ? { ok: false, problem: refusal() } : writer.continueAs(other, bytes),
     addAttachment: async (bytes) =>
       writer === undefined || writer.stopped !== undefined
         ? { ok: false, problem: refusal() }

@@ -71,6 +71,8 @@ export interface JournalEntry {
   /** RFC 3339 with offset. */
   readonly at: string;
   readonly by: string;
+  /** Where a merge took the entry from: its number and the hash of its line in the journal that it was made in. */
+  readonly merged?: { readonly seq: number; readonly hash: string } | undefined;
   readonly change: Change;
 }
 

@@ -15,6 +15,15 @@ export {
 } from './kinds.ts';
 export { revisionLetter, revisionNumber } from './letters.ts';
 export type { Attachment, LogEntry } from './log-entry.ts';
+export {
+  type Addition,
+  type Choose,
+  type Conflict,
+  type Merge,
+  merge,
+  type Side,
+} from './merge.ts';
+export type { ChainedEntry } from './merge-fork.ts';
 export { valueAt } from './path.ts';
 export type { Prototype, Requirements } from './prototype.ts';
 export { type JsonSchema, publishedSchema } from './published-schema.ts';

@@ -470,6 +470,36 @@ export const catalogue = {
     reason: 'there is no copy “{name}”.',
     remedy: 'Choose one from the list: a file journal-….jsonl, or a folder with journal.jsonl in it.',
   },
+  // merging two copies of a notebook
+  'merge.other-notebook': {
+    reason: '“{name}” is another notebook, not a copy of this one.',
+    remedy: 'Merge copies that were made from the same notebook.',
+  },
+  'merge.renumbered': {
+    reason: 'number {was} was given away on both sides; theirs is number {number} now.',
+    remedy: 'Texts that speak of number {was} stay as they were written.',
+  },
+  'merge.relettered': {
+    reason: 'both sides have made a revision {was}; theirs is revision {letter} now.',
+    remedy: 'Mark the vehicle and the papers of theirs with {letter}.',
+  },
+  'merge.renamed': {
+    reason: 'both sides have made a record “{was}” with different content; theirs is “{id}” now.',
+    remedy: 'Both are kept; compare them.',
+  },
+  'merge.issued-twice': {
+    reason: '{letter} was issued on both sides with the same content; ours stands.',
+    remedy: 'Nothing is to be done.',
+  },
+  'merge.issued-apart': {
+    reason:
+      '{letter} was issued on one side and changed on the other; theirs goes on as a record of its own.',
+    remedy: 'Compare the two, and say which of them the vehicle is.',
+  },
+  'merge.left-out': {
+    reason: 'entry {seq} of theirs, by {by}, does not fit and was left out.',
+    remedy: 'Look it up in their copy, and repeat it here if it is wanted.',
+  },
   // between the window and the desk
   'desk.bad-request': {
     reason: 'the window asked for something that the desk does not take: {detail}.',
