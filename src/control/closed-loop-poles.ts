@@ -36,7 +36,12 @@ const SETTLED = 0.02; // common practice, no source
  */
 export function closedLoopPoles(loop: SampledLoop, sampleTime: number): ClosedLoopPoles {
   const { matrix, order } = closedLoopMatrix(loop);
-  const modes = eigenvalues(matrix, order)
+  return polesOf(eigenvalues(matrix, order), sampleTime);
+}
+
+/** Poles in z, sorted and read. */
+export function polesOf(poles: readonly Complex[], sampleTime: number): ClosedLoopPoles {
+  const modes = poles
     .map((z) => mode(z, sampleTime))
     .sort((a, b) => Math.hypot(b.z.re, b.z.im) - Math.hypot(a.z.re, a.z.im) || b.z.im - a.z.im);
   const dominant = modes[0] ?? mode({ re: 0, im: 0 }, sampleTime);

@@ -30,6 +30,15 @@ export function eigenvalues(matrix: Float64Array, order: number): Complex[] {
   const h = Float64Array.from(matrix);
   balance(h, order);
   reduceToHessenberg(h, order);
+  return hessenbergEigenvalues(h, order);
+}
+
+/**
+ * All eigenvalues of a real matrix that has nothing below its first subdiagonal; the matrix is used up.
+ *
+ * @throws DomainError  where the iteration does not settle
+ */
+export function hessenbergEigenvalues(h: Float64Array, order: number): Complex[] {
   const size = columnNorm(h, order);
   const found: Complex[] = [];
   let last = order - 1;

@@ -18,12 +18,21 @@ export {
   restingState,
   type SampledLoop,
 } from './balance-loop.ts';
+export {
+  type BorderCloud,
+  borderCloud,
+  type CloudOptions,
+  type DrawLoop,
+  type LoopSpread,
+} from './border-cloud.ts';
 export { type ClosedLoopPoles, closedLoopPoles, type Mode, mode } from './closed-loop-poles.ts';
 export type { Complex } from './complex.ts';
 export { type DelayMargin, delayMargin } from './delay-margin.ts';
 export { discretise, type SampledPlant } from './discretise.ts';
 export { eigenvalues } from './eigenvalues.ts';
 export { type FrequencySweep, frequencySweep } from './frequency-sweep.ts';
+export { type GainName, type Gains, gainNames } from './gain-family.ts';
+export { type GainAxis, type GainMap, type GainMapOptions, gainMap } from './gain-map.ts';
 export {
   type BalanceHardware,
   type HardwareFigure,
@@ -57,3 +66,4 @@ export {
   phaseMargin,
 } from './nyquist.ts';
 export { type RandomNumbers, randomNumbers } from './random.ts';
+export type { BorderLine } from './stability-border.ts';

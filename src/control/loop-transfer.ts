@@ -100,7 +100,10 @@ export function transferOf(
 }
 
 /** Γ(z). */
-function inputAt({ order, wholeSamples: m, input, inputBefore }: SampledPlant, theta: number): ComplexVector {
+export function inputAt(
+  { order, wholeSamples: m, input, inputBefore }: SampledPlant,
+  theta: number,
+): ComplexVector {
   const out = complexVector(order);
   const [c0, s0] = onCircle(theta, -m);
   const [c1, s1] = onCircle(theta, -m - 1);
