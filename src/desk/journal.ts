@@ -54,6 +54,7 @@ export function journal({ files, path, file, reading, now, holdsLock }: JournalS
     if (after !== entries.length) {
       return bad('journal.changed-elsewhere', 'Notebook', { known: after, last: entries.length });
     }
+    if (additions.length === 0) return good([]);
     state ??= replay(entries).state;
     const added = additions.map((entry, index) => ({ seq: entries.length + 1 + index, ...entry }));
     const applied = applyAll(

@@ -102,6 +102,19 @@ describe('merging two notebooks', () => {
     expect(value(await merging()).added, 'the choice stays made').toBe(0);
   });
 
+  it('takes the journal that a synchronising program left beside ours, which opening tells of', async () => {
+    await work(ours, 'B', [described('ours')]);
+    await work(theirs, 'C', [set('prototype', 'p', { name: 'theirs' })]);
+    const left = `${ours}/journal (copy of the other computer).jsonl`;
+    disk.poke(left, journal(theirs));
+    const opened = value(await openNotebook(ours, ground));
+    expect(opened).toMatchObject({ readOnly: false, problems: [{ code: 'journal.beside' }] });
+    expect(opened.entries).toHaveLength(3);
+    await opened.close();
+    expect(value(await merging(undefined, left))).toMatchObject({ merge: { kind: 'combined' }, added: 1 });
+    expect(disk.peek(left)).toEqual(journal(theirs));
+  });
+
   it('never writes to theirs', async () => {
     await work(ours, 'B', [described('ours')]);
     await work(theirs, 'C', [described('theirs')]);

@@ -38,12 +38,8 @@ export async function mergeNotebooks(
     if (notebook.id !== theirs.value.reading.heading.notebook) {
       return bad('merge.other-notebook', 'Merge', { name: basename(other) });
     }
-    if (notebook.readOnly) {
-      return {
-        ok: false,
-        problem: notebook.problems.find(({ code }) => !code.startsWith('attachment.')) ?? readOnly,
-      };
-    }
+    const writable = await notebook.add(notebook.entries.length, []);
+    if (!writable.ok) return writable;
     // With the lock held and the torn end, if there was one, set aside: what is read now is what will be written to.
     const ours = await readCopy(files, folder);
     if (!ours.ok) return ours;
@@ -127,9 +123,3 @@ async function takeAttachments(
   }
   return good(problems);
 }
-
-const readOnly: Problem = {
-  code: 'notebook.read-only',
-  place: 'Merge',
-  figures: { detail: 'it is open elsewhere or cannot be written' },
-};

@@ -137,6 +137,7 @@ export async function openNotebook(folder: string, ground: Ground = {}): Promise
     } else if (lock !== undefined) {
       file = await openForWriting(files, folder, path, reading.value, now(), problems);
     }
+    problems.push(...(await journalsBeside(files, folder)));
     problems.push(...(await missingAttachments(files, folder, attachmentNotes(reading.value.entries))));
     const generation = await readGeneration(files, folder);
     opened = notebookFolder({ files, folder, now, reading: reading.value, file, lock, problems, generation });
@@ -149,6 +150,17 @@ export async function openNotebook(folder: string, ground: Ground = {}): Promise
       await lock?.release();
     }
   }
+}
+
+/**
+ * Where two computers wrote, a synchronising program keeps one journal and puts the other beside it under a longer name.
+ * Nothing in it is part of the notebook until somebody merges it.
+ */
+async function journalsBeside(files: Files, folder: string): Promise<readonly Problem[]> {
+  const names = await files.list(folder);
+  return names
+    .filter((name) => name !== journalName && /^journal.*\.jsonl$/i.test(name))
+    .map((file) => ({ code: 'journal.beside', place: 'Journal', figures: { file } }));
 }
 
 /** The journal ready for more, its torn end set aside; `undefined`, with the reason, when it must not be written. */

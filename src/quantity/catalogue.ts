@@ -401,6 +401,11 @@ export const catalogue = {
     reason: 'the change could not be written: {detail}.',
     remedy: 'Nothing was stored. Remove the cause, then repeat the change.',
   },
+  'journal.beside': {
+    reason:
+      'another journal, “{file}”, lies beside it, as synchronising programs leave one when two computers wrote.',
+    remedy: 'Nothing of it is shown here. Merge it into this notebook, then move it away.',
+  },
   'journal.refused': {
     reason: 'entry {seq} does not fit what was recorded before it: {detail}',
     remedy: 'The entry stays on record and is left out of the notebook’s state.',

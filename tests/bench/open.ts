@@ -52,7 +52,7 @@ console.log(`  memory in use: ${megabytes(process.memoryUsage().heapUsed)}`);
 const kinds: readonly (readonly [string, (count: number) => Change])[] = [
   ['a log entry', (count) => set('entry', 'entry-000000000500', { text: `x${count}` })],
   ['a run', (count) => set('run', 'run-000000000500', { summary: `x${count}` })],
-  ['a revision', () => set('revision', 'revision-3', { reason: 'x' })],
+  ['a revision', (count) => set('revision', `revision-${years.revisions}`, { reason: `x${count}` })],
   ['a card', (count) => set('card', 'card-3', { purpose: `x${count}` })],
   ['a prototype', (count) => set('prototype', 'prototype-3', { description: `x${count}` })],
 ];
@@ -63,7 +63,8 @@ for (const [what, change] of kinds) {
     const started = performance.now();
     const next = apply(current, change(count));
     times.push(performance.now() - started);
-    if (next.ok) current = next.value;
+    if (!next.ok) throw new Error(next.problem.code);
+    current = next.value;
   }
   report(`change ${what}, ${Object.keys(state.entry).length} log entries beside`, times.slice(20));
 }
