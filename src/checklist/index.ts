@@ -26,6 +26,16 @@ export { canClear, canFinish, nextItem, type Obstacle, standing } from './obstac
 export { type Comparison, outcomeOf } from './outcome.ts';
 export { type Decision, isOverridden, type Override } from './overrides.ts';
 export {
+  type FailureGroup,
+  failuresByCause,
+  failuresByPart,
+  type OpenFailure,
+  openFailures,
+  type ParetoBar,
+  paretoOfCauses,
+  repeatedFailures,
+} from './patterns.ts';
+export {
   type Hindrance,
   type OverrideOf,
   type Readiness,
@@ -64,4 +74,11 @@ export {
   type Template,
   type Warning,
 } from './templates.ts';
+export {
+  type Evidence,
+  type Verification,
+  type VerificationCell,
+  type VerificationRow,
+  verificationMatrix,
+} from './verification.ts';
 export { type Clock, clockNotices, passedSince, type WaitTime, waitTime } from './wait.ts';

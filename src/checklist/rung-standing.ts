@@ -104,7 +104,7 @@ function ownResult(
   rung: Rung,
 ): { readonly standing: RungResult['standing']; readonly passesInRow: number } {
   if (runs.length === 0) return { standing: 'planned', passesInRow: 0 };
-  const told = runs.flatMap(([, run]) => tells(run, revision) ?? []);
+  const told = runs.flatMap(([, run]) => standingOfRun(run, revision) ?? []);
   const last = told.at(-1);
   // broken off before the clearance, or on another state of the revision: nothing was tested
   if (last === undefined) {
@@ -121,7 +121,10 @@ function ownResult(
 }
 
 /** What a run says about its test; undefined where it tested nothing of the revision as it is now. */
-function tells(run: Run, revision: Revision): 'run' | 'passed' | 'failed' | 'aborted' | undefined {
+export function standingOfRun(
+  run: Run,
+  revision: Revision,
+): 'run' | 'passed' | 'failed' | 'aborted' | undefined {
   if (!isCurrent(run, revision)) return undefined;
   switch (standing(run, revision)) {
     case 'checklist':
