@@ -117,7 +117,7 @@ export const fragmentCalculations: readonly Calculation[] = [
       share: { symbol: 's', unit: '1', meaning: 'share of the piece’s energy that is flight' },
     },
     validity:
-      'Uniform disc or ring in equal rigid sectors; three are the usual worst case, and many small ones the likely one. For the designer of the guard: it never says that a guard holds.',
+      'Uniform disc or ring in equal rigid sectors; three are the usual assumption, many small ones the usual finding. For the designer of the guard: it never says that a guard holds.',
     source: 'Derived: rigid sectors that leave with the velocities of the disc',
     compute: fragmentEnergy,
     example: { mass: 0.3, outerDiameter: 0.1, boreDiameter: 0.08, speed: 1047.2, pieces: 3 },

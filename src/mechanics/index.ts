@@ -194,7 +194,14 @@ export { rotorPeakStress } from './rotor-stress.ts';
 export { coneInertiaAcrossAxis, coneInertiaAlongAxis, sphereInertia } from './round-bodies.ts';
 export { shaftDiameter, shaftStress, shaftTorsion, shaftTwist } from './shaft-stress.ts';
 export { spinUp, spinUpAtPower, spinUpByMotor } from './spin-up.ts';
-export { converterHeat, dutyRunTime, inrushCurrent, packResistance, preCharge } from './supply.ts';
+export {
+  converterHeat,
+  dutyRunTime,
+  inrushCurrent,
+  packResistance,
+  preCharge,
+  stallOnSupply,
+} from './supply.ts';
 export { swingDistance, swingInertia, swingPeriod, twoPivots } from './swing.ts';
 export { smallSwingPeriod, swingDamping, undampedPeriod } from './swing-corrections.ts';
 export { toppling } from './toppling.ts';

@@ -134,6 +134,7 @@ describe('the registry', () => {
       'power.converter',
       'power.inrush',
       'power.pre-charge',
+      'power.stall',
       'rotor.alias',
       'rotor.balance-grade',
       'rotor.burst-estimate',

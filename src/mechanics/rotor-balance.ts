@@ -128,7 +128,7 @@ export const rotorBalanceCalculations: readonly Calculation[] = [
     inputs: { grade, rotorMass, speed },
     outputs: { eccentricity, unbalance: { ...unbalance, meaning: 'residual unbalance of the whole rotor' } },
     validity:
-      'Rigid rotor at its highest working speed; two planes share U. The grade for gyroscopes is G 0.4; what a home balance reaches is nearer G 6.3.',
+      'Rigid rotor at its highest working speed; two planes share U. The standard names G 0.4 for gyroscopes; older lists have flywheels under G 6.3.',
     source: ISO,
     compute: permissibleUnbalance,
     example: { grade: 0.0063, rotorMass: 0.41, speed: 890 },

@@ -1,6 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { motorStall } from './motor.ts';
 import { packEnergy, packSag } from './pack.ts';
-import { converterHeat, dutyRunTime, inrushCurrent, packResistance, preCharge } from './supply.ts';
+import {
+  converterHeat,
+  dutyRunTime,
+  inrushCurrent,
+  packResistance,
+  preCharge,
+  stallOnSupply,
+} from './supply.ts';
 import { fuseShares, wireDrop, wireGauge } from './wiring.ts';
 
 describe('wires', () => {
@@ -77,6 +85,14 @@ describe('the supply', () => {
     expect(slow.time / fast.time).toBeCloseTo(10, 12);
     expect(fast.peakPower).toBeCloseTo(12.6 * inrushCurrent({ voltage: 12.6, resistance: 10 }), 12);
     expect(() => preCharge({ ...bus, resistance: 10, share: 1 })).toThrow('takes for ever');
+  });
+
+  it('a stalled motor pulls the pack down to where its own sag leaves it', () => {
+    const supply = { restVoltage: 7.4, packResistance: 0.14, motorResistance: 1.3, otherCurrent: 0.6 };
+    const { current, voltage } = stallOnSupply(supply);
+    expect(7.4 - packSag({ current: current + 0.6, resistance: 0.14 })).toBeCloseTo(voltage, 13);
+    expect(motorStall({ voltage, resistance: 1.3, torqueConstant: 1 }).current).toBeCloseTo(current, 13);
+    expect(() => stallOnSupply({ ...supply, otherCurrent: 60 })).toThrow('left by the other loads');
   });
 
   it('a converter loses nothing but its heat', () => {

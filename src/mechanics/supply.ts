@@ -126,6 +126,40 @@ export function inrushCurrent(circuit: { readonly voltage: number; readonly resi
 }
 
 /**
+ * Voltage that is left for everything else while a motor is held still on the same pack.
+ *
+ *   I = (V₀ − R_p I_o) / (R_m + R_p),   V = I R_m
+ *
+ * @param restVoltage      V₀, V of the pack without load, not negative
+ * @param packResistance   R_p, Ω, of pack, leads and plugs, not negative
+ * @param motorResistance  R_m, Ω, of the motor with its bridge, more than 0
+ * @param otherCurrent     I_o, A, that the rest draws meanwhile, not negative; 0 if left out
+ * @returns current I, A, of the stalled motor; voltage V, V
+ * @throws DomainError  outside these ranges, or where the rest alone pulls the pack below 0
+ * Source: Ohm's law for two loads on one resistance.
+ */
+export function stallOnSupply({
+  restVoltage,
+  packResistance: inner,
+  motorResistance,
+  otherCurrent = 0,
+}: {
+  readonly restVoltage: number;
+  readonly packResistance: number;
+  readonly motorResistance: number;
+  readonly otherCurrent?: number;
+}): { current: number; voltage: number } {
+  requireNotNegative('voltage without load', restVoltage, 'V');
+  requireNotNegative('resistance of the pack', inner, 'Ω');
+  requirePositive('resistance of the motor', motorResistance, 'Ω');
+  requireNotNegative('current of the other loads', otherCurrent, 'A');
+  const left = restVoltage - inner * otherCurrent;
+  requireNotNegative('voltage left by the other loads', left, 'V');
+  const current = left / (motorResistance + inner);
+  return { current, voltage: current * motorResistance };
+}
+
+/**
  * A converter: what it draws, how warm it gets, and how much voltage it has left.
  *
  *   I_i = V_o I_o/(η V_i),   P = V_o I_o (1/η − 1),   Δϑ = P R_ϑ,   V_h = V_i − V_o
@@ -187,8 +221,7 @@ export const supplyCalculations: readonly Calculation[] = [
       resistance: { symbol: 'R', unit: 'Ω', meaning: 'resistance of the pack with its leads and plugs' },
       restVoltage: volts('V_0', 'voltage without load'),
     },
-    validity:
-      'Both readings within seconds of each other, pack warm as in use; cold it is several times as much.',
+    validity: 'Both readings within seconds of each other, pack warm as in use; cold it is more.',
     source: 'Ohm’s law in two states',
     compute: packResistance,
     example: { firstCurrent: 0.5, firstVoltage: 12.38, secondCurrent: 7.5, secondVoltage: 11.4 },
@@ -252,6 +285,27 @@ export const supplyCalculations: readonly Calculation[] = [
     related: ['power.pre-charge', 'fuse.shares', 'pack.resistance'],
   }),
   calculation({
+    id: 'power.stall',
+    title: 'Supply while a motor is held still',
+    equation: String.raw`I = \frac{V_0 - R_p I_o}{R_m + R_p}, \qquad V = I R_m`,
+    inputs: {
+      restVoltage: volts('V_0', 'voltage of the pack without load'),
+      packResistance: { symbol: 'R_p', unit: 'Ω', meaning: 'resistance of pack, leads and plugs' },
+      motorResistance: { symbol: 'R_m', unit: 'Ω', meaning: 'resistance of the motor with its bridge' },
+      otherCurrent: { ...amperes('I_o', 'current of the other loads'), default: 0 },
+    },
+    outputs: {
+      current: amperes('I', 'current of the stalled motor'),
+      voltage: volts('V', 'voltage left at the plug'),
+    },
+    validity:
+      'No current limit; a controller that resets below its least voltage lets go of the vehicle at that moment.',
+    source: 'Derived: Ohm’s law for two loads on one resistance',
+    compute: stallOnSupply,
+    example: { restVoltage: 7.4, packResistance: 0.14, motorResistance: 1.3, otherCurrent: 0.6 },
+    related: ['motor.stall', 'pack.resistance', 'power.converter'],
+  }),
+  calculation({
     id: 'power.converter',
     title: 'Converter: current, heat and headroom',
     equation: String.raw`I_i = \frac{V_o I_o}{\eta V_i}, \qquad P = V_o I_o \left( \frac{1}{\eta} - 1 \right), \qquad \Delta\vartheta = P R_\vartheta, \qquad V_h = V_i - V_o`,
@@ -292,6 +346,6 @@ export const supplyCalculations: readonly Calculation[] = [
       efficiency: 0.88,
       thermalResistance: 22,
     },
-    related: ['pack.sag', 'motor.stall'],
+    related: ['power.stall', 'motor.stall'],
   }),
 ];

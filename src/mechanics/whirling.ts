@@ -158,7 +158,7 @@ const speed = {
 } as const;
 const SECTION = String.raw`J = \frac{\pi}{64} \left( d^4 - d_i^4 \right)`;
 const HOLDS =
-  'Bearings stiff and free to tilt, shaft light against the disc; the disc’s own gyroscopic moment raises the speed a little and soft mounts lower it, often by half.';
+  'Bearings stiff and free to tilt, shaft light against the disc; the disc’s own gyroscopic moment raises the speed a little, soft bearings and mounts lower it.';
 
 export const whirlingCalculations: readonly Calculation[] = [
   calculation({

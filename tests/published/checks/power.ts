@@ -1,6 +1,6 @@
 /** Packs, wires and the supply against published figures. */
 import { cellVoltages } from '../../../src/mechanics/index.ts';
-import type { MechanicsCheck } from './published-check.ts';
+import { type MechanicsCheck, solveRising } from './published-check.ts';
 import { through } from './through.ts';
 
 const MIT =
@@ -234,6 +234,19 @@ export const powerChecks: readonly MechanicsCheck[] = [
     what: 'time over R C',
     printed: '3.00',
     computed: () => preChargeTime({ resistance: 1, capacitance: 1, voltage: 1, share: 0.95 }),
+  },
+  {
+    id: 'battery of 9.00 V that reads 8.00 V under 1.40 Ω',
+    source: 'a worked question on internal resistance (statement read); solved by independent computation',
+    status: 'independent',
+    what: 'internal resistance, Ω',
+    printed: '0.175',
+    computed: () => {
+      const voltage = through('power.stall', 'voltage');
+      const drop = (packResistance: number): number =>
+        9 - voltage({ restVoltage: 9, packResistance, motorResistance: 1.4 });
+      return solveRising(drop, 1, 0, 10);
+    },
   },
   {
     id: 'inrush without pre-charge',
