@@ -4,7 +4,7 @@
  * checklist, what broke, the next revision, and the report to hand over.
  */
 import { readFile } from 'node:fs/promises';
-import type { Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
 import { expect, saved, test, type } from './fixture.ts';
 
 const page = (window: Page, name: string) => window.getByRole('button', { name, exact: true }).click();
@@ -189,11 +189,11 @@ async function goThroughChecklist(window: Page): Promise<void> {
     const clearance = screen.getByRole('button', { name: 'Clear the run, by ML' });
     const passed = screen.getByRole('button', { name: 'End: passed' });
     if (await clearance.isVisible()) {
-      await clearance.click();
+      await press(clearance);
       continue;
     }
-    if ((await passed.isVisible()) && (await passed.isEnabled())) {
-      await passed.click();
+    if (await passed.isVisible()) {
+      await press(passed);
       return;
     }
     const item = await screen.locator('.item-text').textContent();
@@ -203,26 +203,37 @@ async function goThroughChecklist(window: Page): Promise<void> {
   throw new Error('the checklist has no end');
 }
 
+/** Buttons that have only just appeared are not for pressing yet. */
+async function press(button: Locator): Promise<void> {
+  await expect(button).toBeEnabled();
+  await button.click();
+}
+
 /** Readings that fit the limits shown; else the first answer that lets the run go on. */
 async function answer(window: Page): Promise<void> {
   const reading = window.locator('.reading');
   if (await reading.isVisible()) {
-    await reading.locator('input').fill(fitting((await reading.locator('span').first().textContent()) ?? ''));
+    const input = reading.locator('input');
+    const limits = (await reading.locator('span').first().textContent()) ?? '';
+    const example = ((await input.getAttribute('placeholder')) ?? '').replace(/^.*example\s*/, '');
+    await input.fill(fitting(limits) ?? example);
     await window.getByRole('button', { name: 'Read', exact: true }).click();
     return;
   }
   await window.locator('.answers button').first().click();
 }
 
-/** A value inside `from a unit to b unit`, `at least a unit`, `at most b unit`; a plain one in the unit otherwise. */
-function fitting(limits: string): string {
-  const numbers = [...limits.matchAll(/(−?[\d.  ]*\d)\s*(\S+)?/g)].map(([, number = '', unit = '']) => ({
-    value: Number(number.replace('−', '-').replace(/[  ]/g, '')),
-    unit,
-  }));
-  const [low, high] = numbers;
-  if (limits.startsWith('from') && low && high) return `${(low.value + high.value) / 2} ${high.unit}`;
-  if (limits.startsWith('at least') && low) return `${low.value * 1.05} ${low.unit}`;
-  if (limits.startsWith('at most') && low) return `${low.value * 0.5} ${low.unit}`;
-  return `4 ${limits.replace(/^in /, '')}`;
+/** A value inside `a unit to b unit`, `exactly a unit`, `at least a unit`, `at most b unit`; none where there is no limit. */
+function fitting(limits: string): string | undefined {
+  const [low, high] = [...limits.matchAll(/(−?[\d.\u202f ]*\d)[\s\u202f]*([^\s\d]+)?/g)].map(
+    ([, number = '', unit = '']) => ({
+      value: Number(number.replace('−', '-').replace(/[\s\u202f]/g, '')),
+      unit: unit === 'to' ? '' : unit,
+    }),
+  );
+  if (!low) return undefined;
+  if (high) return `${(low.value + high.value) / 2} ${high.unit}`;
+  if (/at least/i.test(limits)) return `${low.value * 1.05} ${low.unit}`;
+  if (/at most/i.test(limits)) return `${low.value * 0.5} ${low.unit}`;
+  return `${low.value} ${low.unit}`;
 }

@@ -36,11 +36,11 @@ export function RunsPage() {
         </section>
       )}
       {record !== undefined && underWay && left !== record && (
-        <ChecklistScreen key={record} id={record} onLeave={() => setLeft(record)} />
+        <ChecklistScreen key={`checklist of ${record}`} id={record} onLeave={() => setLeft(record)} />
       )}
       {record !== undefined && open && (
         <RunSheet
-          key={record}
+          key={`sheet of ${record}`}
           id={record}
           onContinue={underWay && left === record ? () => setLeft(undefined) : undefined}
         />
