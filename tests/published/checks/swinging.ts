@@ -1,17 +1,12 @@
-/** Centre of gravity and inertia by weighing, hanging and swinging, against published examples and measured data. */
+/** Inertia by swinging, on edges and on wires, against published examples and measured data. */
+import { BROWSER, frame, frameLines, HEAD_ANGLE, REAR_RADIUS } from './hung-bicycle.ts';
 import { type MechanicsCheck, solveRising } from './published-check.ts';
 import { through } from './through.ts';
 import { radians, timeAt } from './units.ts';
 
 const OSUP = 'OpenStax, University Physics Volume 1';
-const SFTE = 'Society of Flight Test Engineers, Reference Handbook 2013, section 7.2';
-const NICHOLLS = 'Nicholls’s Seamanship and Nautical Knowledge, exercises on stability';
-const BROWSER = 'J. K. Moore, BicycleParameters, open data, Browser bicycle';
 const KHURMI = 'Khurmi & Gupta, Theory of Machines, 14th ed. 2009';
 const BEVAN = 'T. Bevan, The Theory of Machines, 3rd ed., ch. 2';
-
-const incliningHeight = through('weighing.inclining', 'height');
-const boardDistance = through('weighing.board', 'distance');
 const rodAcross = through('body.rod-across-axis', 'inertia');
 const cylinderAcross = through('body.cylinder-across-axis', 'inertia');
 const swingPeriod = through('swing.period', 'period');
@@ -21,8 +16,8 @@ const torsionInertia = through('swing.torsion', 'inertia');
 const bifilar = through('swing.bifilar', 'inertia');
 const trifilar = through('swing.trifilar', 'inertia');
 const gyration = through('inertia.radius-of-gyration', 'radius');
-
 const ALL_OF_G_981 = timeAt(9.81);
+
 const ALL_OF_G_322 = timeAt(32.2); // feet: the same numbers in another unit of length
 
 /** Period of a uniform rod hung from a pivot at some distance from its end, with the source's g. */
@@ -40,81 +35,8 @@ const wire = (): number =>
     period: 1.89399317145,
   });
 
-interface HangLine {
-  /** ° of the part in its hanging, and m of the line from the wheel's centre, as the data give them. */
-  readonly turn: number;
-  readonly offset: number;
-}
-
-/**
- * Mean of the three points in which three plumb lines cross. The data give each line as z = −x tan β − a/cos β − r, z
- * downwards; upwards it passes r + a/cos β over the origin, at π/2 − β from the upright.
- */
-function meanOfCrossings(
-  lines: readonly HangLine[],
-  at: (line: HangLine) => { height: number; angle: number },
-  output: string,
-): number {
-  const pairs = [
-    [0, 1],
-    [0, 2],
-    [1, 2],
-  ] as const;
-  const crossings = pairs.map(([i, j]) => {
-    const [first, second] = [lines[i], lines[j]];
-    if (!first || !second) throw new Error('three lines are needed');
-    const [one, two] = [at(first), at(second)];
-    return through(
-      'weighing.hang-lines',
-      output,
-    )({
-      firstForward: 0,
-      firstHeight: one.height,
-      firstAngle: one.angle,
-      secondForward: 0,
-      secondHeight: two.height,
-      secondAngle: two.angle,
-    });
-  });
-  return crossings.reduce((sum, value) => sum + value, 0) / crossings.length;
-}
-
-const HEAD_ANGLE = radians(90 - 67.1);
-/** Rolling radii from the way of 13 turns, 27.85 and 28.06 m. */
-const [REAR_RADIUS, FRONT_RADIUS] = [27.85 / 13 / (2 * Math.PI), 28.06 / 13 / (2 * Math.PI)];
-const WHEELBASE = 1.121;
-const frameLines: readonly HangLine[] = [
-  { turn: 3.4, offset: 0.098 },
-  { turn: 138.7, offset: 0.169 },
-  { turn: 229.8, offset: -0.294 },
-];
-const forkLines: readonly HangLine[] = [
-  { turn: 346.7, offset: 0.474 },
-  { turn: 28.1, offset: 0.383 },
-  { turn: 287, offset: 0.215 },
-];
-const frame = (output: string): number =>
-  meanOfCrossings(
-    frameLines,
-    ({ turn, offset }) => {
-      const beta = HEAD_ANGLE - radians(turn);
-      return { height: offset / Math.cos(beta) + REAR_RADIUS, angle: Math.PI / 2 - beta };
-    },
-    output,
-  );
-/** The fork's lines count from the front wheel: b = w tan β − r_F − a/cos β. */
-const fork = (output: string): number =>
-  meanOfCrossings(
-    forkLines,
-    ({ turn, offset }) => {
-      const beta = HEAD_ANGLE - radians(turn);
-      const height = offset / Math.cos(beta) + FRONT_RADIUS - WHEELBASE * Math.tan(beta);
-      return { height, angle: Math.PI / 2 - beta };
-    },
-    output,
-  );
-
 const framePeriods = [2.09957410356, 2.37671750273, 1.83976940999];
+
 const frameTensor = (output: string): number => {
   const [i1 = 0, i2 = 0, i3 = 0] = framePeriods.map((period) =>
     torsionInertia({ stiffness: wire(), period }),
@@ -133,154 +55,7 @@ const frameTensor = (output: string): number => {
   });
 };
 
-export const measuringChecks: readonly MechanicsCheck[] = [
-  {
-    id: 'two axles',
-    source: `${OSUP}, example 12.1`,
-    status: 'read',
-    what: 'centre of gravity ahead of the rear axle, 52 % of the weight on the front one, m',
-    printed: '1.3',
-    computed: () =>
-      through(
-        'weighing.two-axles',
-        'position',
-      )({
-        frontReading: 0.52,
-        rearReading: 0.48,
-        wheelbase: 2.5,
-      }),
-  },
-  {
-    id: 'scales, lateral',
-    source: SFTE,
-    status: 'read',
-    what: 'centre of gravity to the right, nose 320, right 816, left 810 lb on arms of 70 in, in',
-    printed: '0.216',
-    computed: () =>
-      -through(
-        'weighing.left-and-right',
-        'left',
-      )({
-        leftReading: 810,
-        rightReading: 816,
-        centreReading: 320,
-        track: 140,
-      }),
-  },
-  {
-    id: 'one end raised',
-    source:
-      'synthetic case from statics: wheelbase 0.300 m, 20 N, centre 0.120 m ahead and 0.050 m above the axles',
-    status: 'independent',
-    what: 'height above the axles from a change of 1.178511 N with the rear raised 0.100 m, m',
-    printed: '0.0500000',
-    computed: () =>
-      through(
-        'weighing.raised-end',
-        'height',
-      )({
-        wheelbase: 0.3,
-        totalMass: 20,
-        levelReading: 8,
-        raisedReading: 8 + 1.178511,
-        raise: 0.1,
-        axleHeight: 0,
-      }),
-  },
-  {
-    id: 'reaction board, woman of 60 kg',
-    source:
-      'R. D. Knight, Physics for Scientists and Engineers, 4th ed., ch. 12, problem 57; answer of a solutions page',
-    status: 'companion',
-    what: 'feet to centre of gravity, board of 2.5 m and 6.1 kg, scale 25 kg, m',
-    printed: '0.915',
-    computed: () =>
-      boardDistance({ boardLength: 2.5, totalMass: 60, emptyReading: 6.1 / 2, fullReading: 25 }),
-  },
-  {
-    id: 'reaction board, pupil of 80 kg, along',
-    source: 'a pupil’s published experiment on a three-point reaction board',
-    status: 'data',
-    what: 'distance from scales 33.5 and 74 kg over 2.01 m, m',
-    printed: '1.02',
-    computed: () => boardDistance({ boardLength: 2.01, totalMass: 80, emptyReading: 33.5, fullReading: 74 }),
-  },
-  {
-    id: 'reaction board, pupil of 80 kg, across',
-    source: 'a pupil’s published experiment on a three-point reaction board',
-    status: 'data',
-    what: 'distance from scales 22.5 and 41 kg over 2.01 m, m',
-    printed: '0.46',
-    computed: () => boardDistance({ boardLength: 2.01, totalMass: 80, emptyReading: 22.5, fullReading: 41 }),
-  },
-  {
-    id: 'balanced stick, mass',
-    source: `${OSUP}, example 12.3`,
-    status: 'read',
-    what: 'mass at 30 cm that balances 50 g at 70, 75 g at 40 and 150 g at 20 cm, g',
-    printed: '317',
-    computed: () => {
-      const centre = through(
-        'mass.centre-of-gravity',
-        'position',
-      )({
-        masses: [50, 75, 150],
-        positions: [70, 40, 20],
-      });
-      const distance = (counterMass: number): number =>
-        through('weighing.balance-edge', 'distance')({ totalMass: 275, counterMass, counterDistance: 30 });
-      return solveRising(distance, centre, 1, 1000);
-    },
-  },
-  {
-    id: 'inclining experiment, 100 tons',
-    source: `${NICHOLLS}, no. 18`,
-    status: 'read',
-    what: 'metacentric height, 100 of 9000 tons moved 30 ft for a heel of 8°, ft',
-    printed: '2.37',
-    computed: () => incliningHeight({ movedMass: 100, move: 30, totalMass: 9000, lean: radians(8) }),
-  },
-  {
-    id: 'inclining experiment, 3 tons',
-    source: `${NICHOLLS}, no. 19`,
-    status: 'read',
-    what: 'metacentric height, 3 of 2600 tons moved 40 ft for 2 in on a plumb line of 29 ft 6 in, ft',
-    printed: '8.17',
-    computed: () =>
-      incliningHeight({ movedMass: 3, move: 40, totalMass: 2600, lean: Math.atan(2 / (29.5 * 12)) }),
-  },
-  {
-    id: 'hang lines of a frame, forward',
-    source: BROWSER,
-    status: 'data',
-    what: 'centre of gravity ahead of the rear contact, m',
-    printed: '0.275951285677',
-    computed: () => frame('forward'),
-  },
-  {
-    id: 'hang lines of a frame, height',
-    source: BROWSER,
-    status: 'data',
-    what: 'centre of gravity above the ground, m',
-    printed: '0.537842424305',
-    computed: () => frame('height'),
-  },
-  {
-    id: 'hang lines of a fork, forward',
-    source: BROWSER,
-    status: 'data',
-    what: 'centre of gravity ahead of the rear contact, m',
-    printed: '0.866949640247',
-    computed: () => fork('forward'),
-  },
-  {
-    id: 'hang lines of a fork, height',
-    source: BROWSER,
-    status: 'data',
-    what: 'centre of gravity above the ground, m',
-    printed: '0.748236400835',
-    computed: () => fork('height'),
-  },
+export const swingingChecks: readonly MechanicsCheck[] = [
   {
     id: 'stiffness of the torsion wire',
     source: BROWSER,
@@ -382,8 +157,8 @@ export const measuringChecks: readonly MechanicsCheck[] = [
   },
   {
     id: 'rod found by its fastest swing',
-    source: `${KHURMI}, example 4.7, the answer read backwards`,
-    status: 'companion',
+    source: `${KHURMI}, example 4.7, its rod; distance by independent computation`,
+    status: 'independent',
     what: 'distance of the pivot, l/√12, at which the period comes back, m',
     printed: '0.346',
     computed: () => {
