@@ -42,6 +42,24 @@ export const testItems: readonly ChecklistItem[] = [
   item('after', { phase: 'after' }),
 ];
 
+/** SHA-256 of the one picture that is attached to a run of `allKinds`. */
+export const SHA256 = 'a'.repeat(64);
+
+/** One of each kind before the run, with the timed wait and the picture. */
+export const allKinds: readonly ChecklistItem[] = testItems.flatMap((each) =>
+  each.id === 'two'
+    ? [
+        item('wait', {
+          kind: 'wait',
+          hold: true,
+          wait: { expression: '1.5 * coast_down_time', given: {}, readings: { coast_down_time: ['coast'] } },
+        }),
+        item('photo', { kind: 'photo' }),
+        each,
+      ]
+    : [each],
+);
+
 export function runOf(items: readonly ChecklistItem[]): Run {
   return {
     prototype: 'p1',
