@@ -6,12 +6,16 @@ import { spawnSync } from 'node:child_process';
 
 /** Program → Debian package. */
 const PACKAGES = {
+  gcc: 'gcc',
   pdffonts: 'poppler-utils',
   pdfimages: 'poppler-utils',
   pdfinfo: 'poppler-utils',
   pdftoppm: 'poppler-utils',
   pdftotext: 'poppler-utils',
+  python3: 'python3',
   qpdf: 'qpdf',
+  sha512sum: 'coreutils',
+  unzip: 'unzip',
 } as const;
 
 export type Tool = keyof typeof PACKAGES;
