@@ -195,7 +195,7 @@ describe('a timed wait', () => {
 
 describe('the length of a wait', () => {
   const timed = (changes: Partial<Run>, item: Run['items'][number] = waitItem) =>
-    waitTime(item, { ...runOf([item]), ...changes });
+    waitTime({ ...runOf([item]), ...changes }, 'wait');
   const given = { coast_down_time: { si: 80, unit: 's', from: 'run 3' } };
 
   it('rests on what this run measured, the longest where there are several', () => {
@@ -205,7 +205,7 @@ describe('the length of a wait', () => {
       readings: { coast: known(100) },
       answers: { m: { at: AT, initials: 'AB', met: true, reading: known(110) } },
     };
-    expect(waitTime(waitItem, run)).toMatchObject({ ok: true, value: { seconds: 165 } });
+    expect(waitTime(run, 'wait')).toMatchObject({ ok: true, value: { seconds: 165 } });
   });
 
   it('else on what the last run of the revision measured', () => {
@@ -219,6 +219,12 @@ describe('the length of a wait', () => {
   it('else on the longest wait of the template, and says so', () => {
     expect(timed({})).toMatchObject({ value: { seconds: 1800 } });
     expect(timed({ readings: { coast: known(Number.NaN) } })).toMatchObject({ value: { seconds: 1800 } });
+  });
+
+  it('is not asked of an item that is no wait, or is not there', () => {
+    const run = runOf([photoItem]);
+    expect(waitTime(run, 'photo')).toMatchObject({ problem: { code: 'checklist.no-wait' } });
+    expect(waitTime(run, 'wait')).toMatchObject({ problem: { code: 'checklist.unknown-item' } });
   });
 
   it('else is not known, and the wait stays open', () => {
@@ -261,7 +267,7 @@ describe('the length of a wait', () => {
     const run = beginRun({ cardId: 'c1', card, revision, items, number: 4, by: 'AB', at: AT, state });
     const [item] = run.ok ? run.value.items : [];
     expect(item?.wait).toMatchObject({ otherwise: 1800, readings: { coast_down_time: ['coast-down-full'] } });
-    expect(run.ok && item && waitTime(item, run.value)).toMatchObject({ value: { seconds: 182.5 } });
+    expect(run.ok && item && waitTime(run.value, item.id)).toMatchObject({ value: { seconds: 182.5 } });
   });
 
   it.each([

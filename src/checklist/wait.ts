@@ -102,8 +102,13 @@ export function withMeasurements(
   });
 }
 
-/** How long the item asks to wait, by what this run has measured, else by what was known when its list was made. */
-export function waitTime(item: ChecklistItem, run: Run): Result<WaitTime> {
+/** How long an item of the run asks to wait, by what the run has measured, else by what was known when it began. */
+export function waitTime(run: Run, itemId: string): Result<WaitTime> {
+  const item = run.items.find(({ id }) => id === itemId);
+  return item === undefined ? bad('checklist.unknown-item', 'checklist', { id: itemId }) : timeOf(item, run);
+}
+
+function timeOf(item: ChecklistItem, run: Run): Result<WaitTime> {
   const place = item.text;
   if (item.wait === undefined) return bad('checklist.no-wait', place);
   const { expression, otherwise, given, readings } = item.wait;
@@ -162,7 +167,7 @@ export function waitedSince(
 
 /** What a wait lacks after so many seconds; undefined where it is over. */
 export function shortOf(item: ChecklistItem, run: Run, seconds: number): Problem | undefined {
-  const needed = waitTime(item, run);
+  const needed = timeOf(item, run);
   if (!needed.ok) return needed.problem;
   if (seconds >= needed.value.seconds) return undefined;
   const figures = {

@@ -6,6 +6,7 @@ import {
   abort,
   answerItem,
   beginRun,
+  beginWait,
   builtinCards,
   checklistsOf,
   clear,
@@ -13,6 +14,7 @@ import {
   generateCard,
   generateChecklist,
   issueCard,
+  waitTime,
 } from '../checklist/index.ts';
 import { assess, fieldAt } from '../margins/index.ts';
 import {
@@ -29,6 +31,7 @@ import {
   type Revision,
   type Run,
   set,
+  type TestCard,
 } from '../notebook/index.ts';
 import { ProblemError, parseQuantity, type Result } from '../quantity/index.ts';
 import type { Event, HoldRun, IssueCard, NewRevision, Story, TypedQuantity } from './demo-story.ts';
@@ -229,7 +232,10 @@ class Teller {
     const stranger = Object.keys(event.answers).find((each) => items.every((item) => item.id !== each));
     if (stranger !== undefined)
       throw new Error(`the demo answers ${stranger}, which is not on the list of ${id}`);
-    for (const item of items) {
+    // What was read under way stands before making safe, whose wait rests on the coast-down.
+    const firstAfter = items.findIndex(({ phase }) => phase === 'after');
+    for (const [index, item] of items.entries()) {
+      if (index === firstAfter) this.takeReadings(event, card, clock);
       if (brokenOff && item.id === brokenOff.before) {
         this.record(clock(), by, value(abort(id, now(), brokenOff.reason, people[0], clock())));
       }
@@ -238,13 +244,25 @@ class Teller {
       if (item.phase !== 'before' && now().status === 'checklist') {
         this.record(clock(), by, value(clear(id, now(), revision, people[0], clock())));
       }
-      this.record(
-        clock(),
-        by,
-        value(answerItem(id, now(), revision, item.id, this.given(item, event, clock()))),
-      );
+      const begun = item.kind === 'wait' ? this.waitOut(event, revision, item, clock) : undefined;
+      const recordedAt = clock();
+      const answeredAt = clock();
+      const given = {
+        ...this.given(item, event, answeredAt),
+        ...(begun ? { clock: begun(answeredAt) } : {}),
+      };
+      this.record(recordedAt, by, value(answerItem(id, now(), revision, item.id, given)));
     }
-    for (const [reading, typed] of Object.entries(event.readings)) {
+    this.record(clock(), by, set('run', id, { summary: event.summary }));
+    if (event.outcome !== 'aborted') {
+      this.record(clock(), by, value(finish(id, now(), event.outcome, clock())));
+    }
+    const signedAt = clock();
+    this.record(signedAt, by, set('run', id, { signedBy: by ?? this.story.author, signedAt }));
+  }
+
+  private takeReadings({ id, by, readings }: HoldRun, card: TestCard, clock: () => string): void {
+    for (const [reading, typed] of Object.entries(readings)) {
       const asked = card.readings[reading];
       if (!asked) throw new Error(`the demo gives a reading ${reading}, which is not on the card`);
       this.record(
@@ -253,12 +271,21 @@ class Teller {
         set('run', id, { [`readings/${reading}`]: measured(typed, asked.unit, reading) }),
       );
     }
-    this.record(clock(), by, set('run', id, { summary: event.summary }));
-    if (event.outcome !== 'aborted') {
-      this.record(clock(), by, value(finish(id, now(), event.outcome, clock())));
-    }
-    const signedAt = clock();
-    this.record(signedAt, by, set('run', id, { signedBy: by ?? this.story.author, signedAt }));
+  }
+
+  /** Starts a wait and lets the clock run until it is over; gives what the other clock, that only counts up, then reads. */
+  private waitOut({ id, by, people }: HoldRun, revision: Revision, item: ChecklistItem, clock: () => string) {
+    const begun = clock();
+    const at = (moment: string) => ({
+      session: 'the day of the run',
+      reading: (Date.parse(moment) - Date.parse(begun)) / 1000,
+    });
+    const run = this.state.run[id] as Run;
+    const start = { initials: people[0], at: begun, clock: at(begun) };
+    this.record(begun, by, value(beginWait(id, run, revision, item.id, start)));
+    const { seconds } = value(waitTime(run, item.id));
+    while (at(clock()).reading < seconds);
+    return at;
   }
 
   private given(item: ChecklistItem, { answers, people }: HoldRun, at: string) {
