@@ -11,6 +11,7 @@ export default defineConfig({
   reporter: [['list']],
   use: {
     viewport: { width: 1280, height: 800 },
+    actionTimeout: 15_000,
     locale: 'en-GB',
     timezoneId: 'Europe/Berlin',
     launchOptions: {
