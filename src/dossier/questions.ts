@@ -25,20 +25,23 @@ import { formatUncertain, phrase } from '../quantity/index.ts';
 import { undocumentedGains } from './gains.ts';
 import { attachmentsOf, newestRevision, ofPrototype } from './selection.ts';
 
-export type QuestionKind =
-  | 'requirement'
-  | 'failing margin'
-  | 'missing measurement'
-  | 'margin in doubt'
-  | 'open failure'
-  | 'undocumented gain'
-  | 'missing file'
-  | 'firmware'
-  | 'drawing'
-  | 'draft'
-  | 'run of other figures'
-  | 'unstated uncertainty'
-  | 'data';
+/** Gravest first, apart from what only the files or the data tell. */
+export const questionKinds = [
+  'requirement',
+  'failing margin',
+  'missing measurement',
+  'margin in doubt',
+  'open failure',
+  'undocumented gain',
+  'missing file',
+  'firmware',
+  'drawing',
+  'draft',
+  'run of other figures',
+  'unstated uncertainty',
+  'data',
+] as const;
+export type QuestionKind = (typeof questionKinds)[number];
 
 export interface Question {
   readonly kind: QuestionKind;

@@ -8,6 +8,7 @@ const DEVICE = /^(con|prn|aux|nul|conin\$|conout\$|(com|lpt)[0-9¹²³])$/i;
 /** Control and invisible characters, among them those that turn the direction of writing, and halves of characters. */
 const INVISIBLE = /[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/u;
 const LONGEST_PATH = 255;
+const DEEPEST_PATH = 32;
 
 /** What is wrong with a path, segments joined by `/`, as the end of a sentence; undefined where nothing is. */
 export function pathFault(path: string): string | undefined {
@@ -16,7 +17,9 @@ export function pathFault(path: string): string | undefined {
   if (INVISIBLE.test(path)) return 'the name holds an invisible character';
   const way = wayOut(path);
   if (way !== undefined) return way;
-  for (const segment of path.split('/')) {
+  const segments = path.split('/');
+  if (segments.length > DEEPEST_PATH) return `the name has more than ${DEEPEST_PATH} parts`;
+  for (const segment of segments) {
     const fault = segmentFault(segment);
     if (fault !== undefined) return fault;
   }
