@@ -222,6 +222,34 @@ describe('the report of a run', () => {
     expect(textOf(await made(runReport(source({ state: slow }), 'run-3')))).toMatch(/rpm \| does not agree/);
   });
 
+  it('tells what was gone past, by whom and why, and when a clock was set during a wait', async () => {
+    const what = 'Bench spin: the margin “Strength of the rotor” is in doubt.';
+    const changed = changedRun('run-3', (before) => {
+      const wait = before.answers['after-run.coast-down-wait'];
+      if (!wait?.waited) throw new Error('nothing was waited for');
+      const waited = { ...wait.waited, clockShift: -3600 };
+      return {
+        ...before,
+        overrides: {
+          'override-1': {
+            code: 'readiness.margin',
+            subject: 'rotor-strength',
+            what,
+            name: 'Ines Okafor',
+            reason: 'Bar certificate seen.',
+            at: '2026-03-15T16:29:00+01:00',
+          },
+        },
+        answers: { ...before.answers, 'after-run.coast-down-wait': { ...wait, waited } },
+      };
+    });
+    const told = textOf(await made(runReport(source({ state: changed }), 'run-3')));
+    expect(told).toContain(`Gone past by Ines Okafor, 2026-03-15 16:29: “${what}”`);
+    expect(told).toContain('Reason given: “Bar certificate seen.”');
+    expect(told).toMatch(/the clock of the computer moved 3600\s?s backwards/);
+    expect(told).not.toContain('None on record');
+  });
+
   it('tells all times in the zone of its issue', async () => {
     expect(text).toContain('2026-03-11 19:19, IO');
     const inUtc = textOf(await made(runReport(source({ now: '2026-04-02T09:30:00Z' }), 'run-2')));

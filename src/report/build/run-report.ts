@@ -3,9 +3,10 @@
  * revision that was run: its margins, its data as entered, and each calculation behind them. Content after ISO/IEC 17025:2017 7.8.2, 7.8.3 and 7.8.6 as far as it applies to a
  * builder's own tests.
  */
+import { clockNotices } from '../../checklist/index.ts';
 import { assess } from '../../margins/index.ts';
 import { fingerprint, type Prototype, type Revision, type Run, type TestCard } from '../../notebook/index.ts';
-import { bad, good, type Result } from '../../quantity/index.ts';
+import { bad, good, type Result, sentence } from '../../quantity/index.ts';
 import type { Block, ReportDocument } from '../tree.ts';
 import { attachmentBlocks } from './attachment-section.ts';
 import { calculationSection } from './calculation-section.ts';
@@ -44,7 +45,7 @@ export async function runReport(source: ReportSource, id: string): Promise<Resul
     ...headCautions(revision, assessment),
     ...staleNotice(run, revision),
     ...resultSection(card, run, frame),
-    ...departureSection(run),
+    ...departureSection(run, frame),
     ...noteSection(run, frame),
     ...(await pictureSection(run, source, frame)),
     ...safetySection(prototype, revision, assessment),
@@ -109,7 +110,7 @@ function staleNotice(run: Run, revision: Revision): Block[] {
 }
 
 /** Additions to the method, departures from it, parts left out: what the record itself shows. */
-function departureSection(run: Run): Block[] {
+function departureSection(run: Run, frame: ReportFrame): Block[] {
   const open = run.items.filter((item) => !run.answers[item.id]);
   const unmet = run.items.filter((item) => run.answers[item.id] && !wasMet(item, run.answers[item.id]));
   const lines: string[] = [];
@@ -120,6 +121,10 @@ function departureSection(run: Run): Block[] {
   if (open.length > 0)
     lines.push(`${counted(open.length)} of ${run.items.length} not answered: ${named(open)}.`);
   if (unmet.length > 0) lines.push(`${counted(unmet.length)} answered and not met: ${named(unmet)}.`);
+  for (const { what, name, reason, at } of Object.values(run.overrides ?? {})) {
+    lines.push(`Gone past by ${name}, ${frame.moment(at)}: “${what}” Reason given: “${reason}”`);
+  }
+  for (const notice of clockNotices(run)) lines.push(sentence(notice));
   return [
     heading(1, 'Departures from the method'),
     lines.length === 0
