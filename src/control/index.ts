@@ -26,6 +26,7 @@ export {
   type LoopSpread,
 } from './border-cloud.ts';
 export { type ClosedLoopPoles, closedLoopPoles, type Mode, mode } from './closed-loop-poles.ts';
+export { commandNoise, type ReadingNoise } from './command-noise.ts';
 export type { Complex } from './complex.ts';
 export { type DelayMargin, delayMargin } from './delay-margin.ts';
 export { discretise, type SampledPlant } from './discretise.ts';
@@ -44,6 +45,7 @@ export {
   type Signal,
   type StateSpace,
 } from './linear-plant.ts';
+export { bandwidthLimit, delayLimit, largestLeanCaught, wrongWayLimit } from './loop-limits.ts';
 export { controlCalculations, type LoopFigures, loopOf } from './loop-margins.ts';
 export { type LoopTransfer, loopTransfer, type TransferPoint } from './loop-transfer.ts';
 export { type LoopFigure, type MarginSlopes, marginSlopes, type Slopes } from './margin-slopes.ts';
@@ -55,6 +57,7 @@ export {
   type UnstableLoop,
 } from './margins.ts';
 export { matrixExponential } from './matrix-exponential.ts';
+export { closedLoopModes, type ModeName, type NamedMode, openLoopModes, type Part } from './mode-names.ts';
 export {
   type GainMargin,
   type GainMargins,
@@ -66,4 +69,12 @@ export {
   phaseMargin,
 } from './nyquist.ts';
 export { type RandomNumbers, randomNumbers } from './random.ts';
+export { type RateReading, rateReading } from './rate-reading.ts';
+export {
+  type GainLimits,
+  mostRobustGains,
+  type RobustGains,
+  type Shortest,
+  type WantedMargins,
+} from './robust-gains.ts';
 export type { BorderLine } from './stability-border.ts';

@@ -3,6 +3,7 @@ import { type Calculation, calculation, DomainError } from '../mechanics/index.t
 import type { BalanceController } from './balance-loop.ts';
 import { type BalanceLoop, balanceLoop, rateSourceOfCode } from './balance-loop.ts';
 import type { BalanceHardware } from './linear-plant.ts';
+import { loopLimitCalculations } from './loop-limits.ts';
 import { type MarginSlopes, marginSlopes } from './margin-slopes.ts';
 import { loopMargins, type StableLoop } from './margins.ts';
 
@@ -173,4 +174,4 @@ export const loopMarginsCalculation: Calculation = calculation({
 });
 
 /** Every calculation of this part, in the order in which the handbook prints them. */
-export const controlCalculations: readonly Calculation[] = [loopMarginsCalculation];
+export const controlCalculations: readonly Calculation[] = [loopMarginsCalculation, ...loopLimitCalculations];

@@ -3,12 +3,14 @@
  * every margin, so it works in place on arrays that are made once.
  */
 
-import { type ComplexVector, complexVector, onCircle } from './complex.ts';
+import { type Complex, type ComplexVector, complexVector, onCircle } from './complex.ts';
 import type { SampledPlant } from './discretise.ts';
 
 export interface Resolvent {
   /** Factorises z I − Φ at z = e^{jθ}; false where it is singular. */
   moveTo(theta: number): boolean;
+  /** The same at any z. */
+  moveToPoint(z: Complex): boolean;
   /** (z I − Φ)⁻¹ right, for a column. */
   column(right: ComplexVector): ComplexVector;
   /** left (z I − Φ)⁻¹, for a row. */
@@ -42,6 +44,10 @@ export function createResolvent({
   return {
     moveTo(theta) {
       const [cos, sin] = onCircle(theta, 1);
+      return this.moveToPoint({ re: cos, im: sin });
+    },
+
+    moveToPoint({ re: cos, im: sin }) {
       for (let i = 0; i < n * n; i++) {
         re[i] = -(transition[i] ?? 0);
         im[i] = 0;

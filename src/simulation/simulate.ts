@@ -18,7 +18,7 @@ import { completeStart, requireScenario, type Scenario } from './scenario.ts';
 import { type CompleteModel, completeModel, type SimulationModel } from './vehicle.ts';
 
 export interface SimulationOptions {
-  /** s, longest step of the integrator; 1 ms where left out, or less where the gimbal is quicker than that. */
+  /** s, longest step of the integrator; 1 ms where left out, or less where gimbal or drive are quicker than that. */
   readonly step?: number;
   /** Whole number, not negative: of the sensors' noise. */
   readonly seed?: number;
@@ -200,10 +200,10 @@ function quickest({ drive, vehicle }: CompleteModel): { readonly swing: number; 
   return { swing: Math.sqrt(stiffness / gimbalInertia), decay: gimbalFriction / gimbalInertia };
 }
 
-/** A step that follows the swing to some 10⁻⁷ and the decay at all. */
+/** A step that follows the swing to some 10⁻⁷, the decay at all, and what the drive's starting and stopping does. */
 function suitableStep(model: CompleteModel): number {
   const { swing, decay } = quickest(model);
-  return Math.min(DEFAULT_STEP, 0.1 / swing, 1 / decay);
+  return Math.min(DEFAULT_STEP, 0.1 / swing, 1 / decay, 0.5 / model.vehicle.naturalFrequency);
 }
 
 /** Beyond about 2.8 times the quickest rate the method itself is unstable. */
