@@ -157,7 +157,10 @@ test('from an empty notebook to a printed report', async ({ window }) => {
     await type(window, 'What broke, in a line', 'Lower bearing rubs');
     await type(window, 'Corrective action', 'Retaining plate over the bearing');
     await window.getByRole('button', { name: 'Issue revision A' }).click();
-    await window.getByRole('alertdialog').getByRole('button', { name: /^Issue/ }).click();
+    await window
+      .getByRole('alertdialog')
+      .getByRole('button', { name: /^Issue/ })
+      .click();
     await window.getByRole('button', { name: 'New revision from this one' }).click();
     await page(window, 'Ballast');
     await type(window, 'travel of the slide to each side', '±65 mm ± 1 mm');

@@ -1,5 +1,5 @@
 /** The page that is chosen. */
-import type { ReactNode } from 'react';
+import { type ComponentType, lazy, Suspense } from 'react';
 import { FaultBoundary } from '../fault-boundary.tsx';
 import { type PageId, pages } from '../place.ts';
 import { useChosenPiece, usePlace } from '../store/context.ts';
@@ -7,7 +7,6 @@ import { BallastPage } from './ballast/ballast-page.tsx';
 import { CardsPage } from './cards/cards-page.tsx';
 import { ComparePage } from './compare/compare-page.tsx';
 import { FailuresPage } from './failures/failures-page.tsx';
-import { LogPage } from './log/log-page.tsx';
 import { LoopPage } from './loop/loop-page.tsx';
 import { MassesPage } from './masses/masses-page.tsx';
 import { PowerPage } from './power/power-page.tsx';
@@ -16,7 +15,10 @@ import { RevisionActions } from './revision-actions.tsx';
 import { RotorPage } from './rotor/rotor-page.tsx';
 import { RunsPage } from './runs/runs-page.tsx';
 
-const contents: Record<PageId, () => ReactNode> = {
+/** The editor is large: it is fetched when the log is first opened. */
+const LogPage = lazy(async () => ({ default: (await import('./log/log-page.tsx')).LogPage }));
+
+const contents: Record<PageId, ComponentType> = {
   requirements: RequirementsPage,
   masses: MassesPage,
   rotor: RotorPage,
@@ -42,7 +44,9 @@ export function Page() {
         <RevisionActions />
       </header>
       <FaultBoundary key={`${revision} ${place.page}`}>
-        <Content />
+        <Suspense>
+          <Content />
+        </Suspense>
       </FaultBoundary>
     </>
   );
