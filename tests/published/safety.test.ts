@@ -11,9 +11,10 @@ import {
   type Probability,
   riskOf,
   type Severity,
+  waitTime,
 } from '../../src/checklist/index.ts';
 import { assess } from '../../src/margins/index.ts';
-import type { ChecklistItem, KnownQuantity, Prototype, Revision } from '../../src/notebook/index.ts';
+import type { ChecklistItem, KnownQuantity, Prototype, Revision, Run } from '../../src/notebook/index.ts';
 import { toDisplay } from '../../src/quantity/index.ts';
 import { expectPrinted, type PublishedCheck } from './printed.ts';
 
@@ -21,8 +22,24 @@ const prototype: Prototype = {
   name: 'Published',
   kind: 'pendulum rig',
   description: '',
-  requirements: {},
+  requirements: { overspeedFactor: known(1.2) },
   createdAt: '2025-01-01T00:00:00Z',
+};
+
+const underWay: Omit<Run, 'items'> = {
+  prototype: 'p',
+  revision: 'r',
+  card: 'c',
+  number: 1,
+  startedAt: '2025-01-01T00:00:00Z',
+  startedBy: 'A',
+  fingerprint: '',
+  answers: {},
+  status: 'cleared',
+  summary: '',
+  readings: {},
+  notes: {},
+  attachments: {},
 };
 
 function known(si: number): KnownQuantity {
@@ -53,6 +70,15 @@ function limit(changes: Partial<Revision>, id: string, end: 'low' | 'high'): num
   const si = measured?.[end];
   if (measured === undefined || si === undefined) throw new Error(`${id} has no limit`);
   return toDisplay(si, measured.unit);
+}
+
+/** Seconds that a wait asks for in a run that has measured nothing. */
+function waitOf(changes: Partial<Revision>, id: string): number {
+  const items = itemsFor(changes);
+  const run: Run = { ...underWay, items };
+  const time = waitTime(run, id);
+  if (!time.ok) throw new Error(time.problem.code);
+  return time.value.seconds;
 }
 
 function pack(
@@ -150,6 +176,63 @@ const limits: readonly PublishedCheck[] = [
     what: '°C',
     printed: '60',
     computed: () => limit(pack(4, 2), 'after-run.pack-temperature', 'high'),
+  },
+  {
+    id: 'pack of 2.2 A·h, largest charging current at 1 C',
+    source:
+      'University of Maryland robotics facility: 1 C; University of Tartu robotics course: 1 A·h at 10 C is 10 A',
+    what: 'A',
+    printed: '2.2',
+    computed: () => limit(pack(3, 2.2), 'charging-and-storage.charging-current', 'high'),
+  },
+  {
+    id: 'pack before charging, coldest',
+    source: 'charge window of a cell guide (low authority)',
+    what: '°C',
+    printed: '0',
+    computed: () => limit(pack(3, 2.2), 'charging-and-storage.pack-temperature', 'low'),
+  },
+  {
+    id: 'pack before charging, warmest',
+    source: 'charge window of a cell guide (low authority)',
+    what: '°C',
+    printed: '45',
+    computed: () => limit(pack(3, 2.2), 'charging-and-storage.pack-temperature', 'high'),
+  },
+  {
+    id: 'cell off the charger, highest',
+    source: UW,
+    what: 'V',
+    printed: '4.2',
+    computed: () => limit(pack(3, 2.2), 'charging-and-storage.highest-cell', 'high'),
+  },
+  {
+    id: 'pack in store, coldest',
+    source: UW,
+    what: '°C',
+    printed: '5',
+    computed: () => limit(pack(3, 2.2), 'charging-and-storage.storage-temperature', 'low'),
+  },
+  {
+    id: 'pack in store, warmest',
+    source: UW,
+    what: '°C',
+    printed: '20',
+    computed: () => limit(pack(3, 2.2), 'charging-and-storage.storage-temperature', 'high'),
+  },
+  {
+    id: 'overspeed proof of a rotor with nothing to run away to, over its working speed',
+    source: '14 CFR 33.27(a), amendment 33-31: 120 % of the highest permitted speed',
+    what: '1',
+    printed: '1.20',
+    computed: () => limit(ring(0.3, 50, 40, 10_000), 'overspeed-proof.proof-speed', 'low') / 10_000,
+  },
+  {
+    id: 'overspeed proof, time at speed',
+    source: '14 CFR 33.27(a), amendment 33-31: must not burst in 5 minutes',
+    what: 'min',
+    printed: '5',
+    computed: () => waitOf(ring(0.3, 50, 40, 10_000), 'overspeed-proof.dwell') / 60,
   },
   {
     id: 'controller default, cut-off under load',
@@ -281,6 +364,25 @@ describe('the form of the lists', () => {
       if (missing.length === 0) counts.set(pause, (counts.get(pause) ?? 0) + 1);
     }
     expect(Math.max(...counts.values())).toBeLessThanOrEqual(9);
+  });
+
+  // Not a figure of a publication: what the sets have to cover between them.
+  it('there are more than sixty items, each with its source, in sets from the bench to abnormal events', () => {
+    const items = builtinChecklists.flatMap(({ pauses }) => pauses.flatMap((pause) => pause.items));
+    expect(items.length).toBeGreaterThan(60);
+    for (const { source } of items) expect(source.trim()).not.toBe('');
+    const events = builtinChecklists.find(({ id }) => id === 'abnormal-events');
+    const words = JSON.stringify(events);
+    for (const event of [
+      'Smoke or flame',
+      'Parts thrown',
+      'Rotor faster',
+      'Vehicle goes',
+      'Link lost',
+      'Somebody hurt',
+    ]) {
+      expect(words).toContain(event);
+    }
   });
 
   // Degani and Wiener, NASA CR-177549 (1990): critical items early in their chunk (wording from memory).
