@@ -35,7 +35,7 @@ export interface SimulationOptions {
 }
 
 export type Outcome =
-  /** Stayed below the lean limit, and within what counts as settled at the end. */
+  /** Stayed below the lean limit, and within what counts as settled for the last tenth of the run at least. */
   | 'settled'
   /** Stayed below the lean limit, and no more than that. */
   | 'stayed up'
@@ -65,13 +65,15 @@ export interface SimulatedRun {
   /** Why it ended, with its time and state there; the last good ones where the numbers were lost. */
   readonly end: { readonly reason: string; readonly time: number; readonly state: MotionState };
   readonly figures: RunFigures;
-  /** At the samples, and the state at the end. Readings and command are those of the sample. */
+  /** At the samples, and the state at the end. Readings and command are those of the last sample taken. */
   readonly columns: Columns;
 }
 
 const DEFAULT_STEP = 0.001;
 const DEFAULT_LEAN_LIMIT = Math.PI / 4;
 const DEFAULT_SETTLED_LEAN = Math.PI / 360;
+/** Last part of a run that has to be within what counts as settled. */
+const SETTLED_FOR = 0.1;
 
 /**
  * The motion of a vehicle with its controller, from a start through what happens to it.
@@ -169,7 +171,7 @@ export function simulate(
       ? 'fell'
       : broken !== undefined
         ? 'lost'
-        : Math.abs(stateOf(motion).lean) <= settledLean
+        : motion.time - observed.lastUnsettled >= SETTLED_FOR * scenario.duration
           ? 'settled'
           : 'stayed up';
   return {
