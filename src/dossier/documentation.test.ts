@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { payloadOf, smallChanges, sourceOf, written } from '../../tests/specimen/dossier.ts';
 import { archiveLimits } from './archive/limits.ts';
+import { mostPrinted } from './payload.ts';
 import { questionKinds } from './questions.ts';
 
 const page = readFileSync(new URL('../../docs/dossier.md', import.meta.url), 'utf8');
@@ -21,6 +22,13 @@ describe('docs/dossier.md', () => {
 
   it('names every kind of question', () => {
     for (const kind of questionKinds) expect(page).toContain(`\n| ${kind} |`);
+  });
+
+  it('says how much is printed', () => {
+    expect(flat).toContain(
+      `the ${mostPrinted.revisions} newest revisions and reports of the ${mostPrinted.runs} newest runs`,
+    );
+    expect(flat).toContain(`The ${mostPrinted.revisions} newest revisions in full`);
   });
 
   it('gives the limits of a package', () => {

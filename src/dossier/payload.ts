@@ -206,7 +206,10 @@ interface Printed {
   readonly reports: ReadonlyMap<string, string>;
 }
 
-/** A design record for each revision, a report for each run that came to an end. */
+/** Printing takes about a second a report; after years of work nobody wants to wait for hundreds of them. */
+export const mostPrinted = { revisions: 12, runs: 24 } as const;
+
+/** A design record for each of the newest revisions, a report for each of the newest runs that came to an end. */
 async function printedReports(
   { extract, prototypeId, attached, fonts, paper }: PayloadSource,
   state: NotebookState,
@@ -234,15 +237,17 @@ async function printedReports(
     files.set(path, drawn.value);
     return good(null);
   }
-  for (const [id, { letter }] of ofPrototype(state.revision, prototypeId)) {
+  for (const [id, { letter }] of ofPrototype(state.revision, prototypeId).slice(-mostPrinted.revisions)) {
     const built = await revisionReport(source, id);
     if (!built.ok) return built;
     records.set(id, built.value);
     const done = await print(id, `revision-${plainName(letter, 'x')}`, built.value);
     if (!done.ok) return done;
   }
-  for (const [id, { number, status }] of ofPrototype(state.run, prototypeId)) {
-    if (status !== 'finished' && status !== 'aborted') continue;
+  const ended = ofPrototype(state.run, prototypeId).filter(
+    ([, { status }]) => status === 'finished' || status === 'aborted',
+  );
+  for (const [id, { number }] of ended.slice(-mostPrinted.runs)) {
     const built = await runReport(source, id);
     if (!built.ok) continue; // its card or revision is not on record; the run itself is in the tables
     const done = await print(id, `run-${number}`, built.value);

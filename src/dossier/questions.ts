@@ -229,17 +229,30 @@ function standingQuestions(
     text: `Is revision ${letter} built as it is recorded? It is a draft and can still change.`,
     place: { kind: 'revision', id },
   };
-  const stale = ofPrototype(state.run, prototypeId).flatMap(([runId, run]): Question[] => {
+  const stale = ofPrototype(state.run, prototypeId).filter(([, run]) => {
     const revision = state.revision[run.revision];
-    if (!revision || run.status === 'void' || run.fingerprint === fingerprint(revision)) return [];
-    const text = `With which figures was run ${run.number} made? Revision ${revision.letter} was changed after its checklist.`;
-    return [{ kind: 'run of other figures', text, place: { kind: 'run', id: runId } }];
+    return revision && run.status !== 'void' && run.fingerprint !== fingerprint(revision);
   });
-  return [...(status === 'draft' ? [draft] : []), ...stale];
+  const [first] = stale;
+  const others: Question[] = [];
+  if (first) {
+    const numbers = listed(
+      stale.map(([, { number }]) => String(number)),
+      ', ',
+    );
+    const text = `With which figures was it run (run ${numbers})? The revision was changed after the checklist was made.`;
+    others.push({ kind: 'run of other figures', text, place: { kind: 'run', id: first[0] } });
+  }
+  return [...(status === 'draft' ? [draft] : []), ...others];
 }
 
 /** Most that are named; what is behind a margin may be fifty positions of parts. */
 const MOST_NAMED = 8;
+
+function listed(names: readonly string[], between: string): string {
+  const rest = names.length > MOST_NAMED ? ` and ${names.length - MOST_NAMED} more` : '';
+  return `${names.slice(0, MOST_NAMED).join(between)}${rest}`;
+}
 
 function exactnessQuestion(assessment: Assessment, id: string): Question[] {
   const facts = assessment.margins.flatMap(({ capability, demand }) =>
@@ -251,7 +264,6 @@ function exactnessQuestion(assessment: Assessment, id: string): Question[] {
   );
   const names = [...new Set(unstated.map(({ title }) => title))];
   if (names.length === 0) return [];
-  const rest = names.length > MOST_NAMED ? ` and ${names.length - MOST_NAMED} more` : '';
-  const text = `How well are these known? They enter the margins without an uncertainty: ${names.slice(0, MOST_NAMED).join('; ')}${rest}.`;
+  const text = `How well are these known? They enter the margins without an uncertainty: ${listed(names, '; ')}.`;
   return [{ kind: 'unstated uncertainty', text, place: { kind: 'revision', id } }];
 }

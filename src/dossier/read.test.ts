@@ -122,6 +122,13 @@ describe('the payload', () => {
   });
 });
 
+it('a prototype of which nothing is recorded yet has a dossier too', async () => {
+  const { bytes, questions, suggestedName } = await written(sourceOf(changes, 'other'));
+  expect(questions[0]?.text).toBe('What was built? There is no revision yet.');
+  expect(suggestedName).toBe('dossier-secret-car.zip');
+  expect(readDossier(bytes).ok).toBe(true);
+});
+
 describe('a dossier that cannot be written', () => {
   it.each([
     ['its prototype is not there', { prototypeId: 'nobody' }, 'record.unknown'],

@@ -20,7 +20,10 @@ export function readme(source: ReadmeSource): string {
     title('What is where'),
     table([
       ['index.html', 'the design on one page: margins, views, masses, equations, log, failures'],
-      ['reports/', 'the same as PDF: a design record for each revision, a report for each run'],
+      [
+        'reports/',
+        'the same as PDF: a design record for each of the newest revisions, a report for each of the newest runs',
+      ],
       [
         'tables/',
         'mass tables, figures, margins, log, runs and failures as CSV (RFC 4180, UTF-8). The unit ends the name of a column, or has a column of its own. A text that a spreadsheet would run as a formula has an apostrophe in front',

@@ -19,7 +19,7 @@ export interface PageSource {
   readonly state: NotebookState;
   readonly prototypeId: string;
   readonly questions: readonly Question[];
-  /** Design record by id of the revision, in the order of the revisions. */
+  /** Design record by id, of the revisions that are shown in full, in their order. */
   readonly records: ReadonlyMap<string, ReportDocument>;
   /** Path of the printed report by id of the revision or run. */
   readonly reports: ReadonlyMap<string, string>;
@@ -32,16 +32,13 @@ export interface PageSource {
   readonly by: string;
 }
 
-/** So many of the newest revisions are shown in full; of those before them the printed report is named. */
-const MOST_REVISIONS = 12;
-
 export function designPage(source: PageSource): string {
   const { state, prototypeId } = source;
   const prototype = state.prototype[prototypeId];
   if (!prototype) throw new Error('a page needs its prototype');
   const pathOf = new Map(source.files.map(({ content, path }) => [content, path]));
   const context: BlockContext = { picture: pictureRoom(pathOf), outlines: new Outlines() };
-  const shown = [...source.records].slice(-MOST_REVISIONS).reverse();
+  const shown = [...source.records].reverse();
   const body = [
     element(
       'header',
