@@ -36,7 +36,7 @@ describe('a good dossier with bytes changed', () => {
       fc.property(fc.oneof(anywhere, atTheEnd), fc.integer({ min: 1, max: 255 }), (share, change) =>
         isHarmless(spoilt(Math.floor(share * made.bytes.length), change)),
       ),
-      { numRuns: 150 },
+      { numRuns: 600 },
     );
   }, 120_000);
 
