@@ -32,12 +32,8 @@ export function NotebookWindow({ onClose }: { onClose: () => void }) {
       <WindowTitle />
       <Explaining>
         <div className="window">
-          <a className="skip-link" href="#page">
-            To the page
-          </a>
-          <a className="skip-link" href="#margins">
-            To the margins
-          </a>
+          <SkipLink to="page">To the page</SkipLink>
+          <SkipLink to="margins">To the margins</SkipLink>
           <Navigation onClose={onClose} />
           <div className="middle">
             <ProblemBar />
@@ -49,6 +45,22 @@ export function NotebookWindow({ onClose }: { onClose: () => void }) {
         </div>
       </Explaining>
     </PlaceContext>
+  );
+}
+
+/** Past the list of revisions; the address of the window stays what it is. */
+function SkipLink({ to, children }: { to: string; children: string }) {
+  return (
+    <a
+      className="skip-link"
+      href={`#${to}`}
+      onClick={(event) => {
+        event.preventDefault();
+        document.getElementById(to)?.focus();
+      }}
+    >
+      {children}
+    </a>
   );
 }
 
@@ -80,11 +92,13 @@ function Sheet() {
   const shown = useRef(place);
   // biome-ignore lint/correctness/useExhaustiveDependencies: it is the turning of the page that this follows
   useEffect(() => {
-    if (shown.current === place) return;
-    shown.current = place;
     const { activeElement } = document;
-    frame.current?.scrollTo(0, 0);
-    frame.current?.scrollIntoView({ block: 'start' }); // where the list stands above it, in a narrow window
+    const turned = shown.current !== place;
+    shown.current = place;
+    if (turned) {
+      frame.current?.scrollTo(0, 0);
+      frame.current?.scrollIntoView({ block: 'start' }); // where the list stands above it, in a narrow window
+    }
     if (activeElement === null || activeElement === document.body) frame.current?.focus();
   }, [place.page, place.revision]);
   return (

@@ -1,5 +1,5 @@
 /** The views of the chosen revision, to scale. */
-import { memo, useDeferredValue } from 'react';
+import { memo, useEffect, useState } from 'react';
 import { shallow } from 'zustand/shallow';
 import { type VehicleViewOptions, vehicleDrawing } from '../../report/index.ts';
 import { appearanceOf, assessmentOf } from '../store/assessment.ts';
@@ -11,16 +11,28 @@ type Views = NonNullable<VehicleViewOptions['views']>;
 const rear: Views = ['rear view'];
 const sideAndRear: Views = ['side view', 'rear view'];
 
-/** Drawn a moment after the margins: who types sees the figures first. */
+const STILL = 150; // ms without a change, after which the picture follows
+
+/** Who types sees the figures and the margins at once; the picture follows when the hand rests. */
 export function VehicleViews({ rearOnly = false }: { rearOnly?: boolean }) {
   const chosen = useChosenPiece((each) => each, drawnAlike);
-  const shown = useDeferredValue(chosen);
+  const shown = useStill(chosen);
   if (!shown || Object.keys(shown.revision.parts).length === 0) return null;
   return (
     <div className={rearOnly ? 'vehicle-views rear-only' : 'vehicle-views'}>
       <Views chosen={shown} views={rearOnly ? rear : sideAndRear} />
     </div>
   );
+}
+
+/** The value as it was when it last stood still; another revision is shown at once. */
+function useStill(chosen: Chosen | undefined): Chosen | undefined {
+  const [still, setStill] = useState(chosen);
+  useEffect(() => {
+    const waiting = window.setTimeout(() => setStill(chosen), STILL);
+    return () => window.clearTimeout(waiting);
+  }, [chosen]);
+  return still?.id === chosen?.id ? still : chosen;
 }
 
 const Views = memo(function Views({ chosen, views }: { chosen: Chosen; views: Views }) {
