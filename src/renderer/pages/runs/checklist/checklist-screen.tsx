@@ -4,7 +4,7 @@
  */
 import { useEffect, useState } from 'react';
 import { Button, Dialog, Modal, ModalOverlay } from 'react-aria-components';
-import { abort, answerItem, type Given, nextItem, standing } from '../../../../checklist/index.ts';
+import { abort, answerItem, beginWait, type Given, nextItem, standing } from '../../../../checklist/index.ts';
 import type { Change, Revision, Run, TestCard } from '../../../../notebook/index.ts';
 import type { Problem, Result } from '../../../../quantity/index.ts';
 import { problemText } from '../../../controls/problem-line.tsx';
@@ -17,6 +17,7 @@ import { Clearance, EndOfRun, StartGate, VoidNotice } from './gates.tsx';
 import { ItemCard } from './item-card.tsx';
 import { type People, PeopleStrip } from './people-strip.tsx';
 import { Progress } from './progress.tsx';
+import { steadyClock } from './timed-wait.tsx';
 import { useWakeLock } from './wake-lock.ts';
 
 export function ChecklistScreen({ id, onLeave }: { id: string; onLeave: () => void }) {
@@ -77,6 +78,12 @@ function Contents({
     record(answerItem(id, run, revision, item.id, { ...given, ...who, at: now() }));
   }
 
+  function startWait() {
+    if (!item) return;
+    const { initials } = people;
+    record(beginWait(id, run, revision, item.id, { initials, at: now(), clock: steadyClock() }));
+  }
+
   function look(next: Looking) {
     setProblem(undefined);
     setLooking(next);
@@ -93,9 +100,11 @@ function Contents({
         <ItemCard
           key={item.id}
           item={item}
+          runId={id}
           run={run}
           revision={revision}
           onAnswer={answer}
+          onStartWait={startWait}
           onMakeSafe={item.phase === 'during' ? () => look({ at: 'making safe' }) : undefined}
         />
       );

@@ -7,8 +7,10 @@ import { timeOfDay } from '../../../controls/moment.ts';
 import { problemText } from '../../../controls/problem-line.tsx';
 import { assessmentOf } from '../../../store/assessment.ts';
 import { useRecord } from '../../../store/context.ts';
+import { Photo } from './photo.tsx';
 import { Reading } from './reading.tsx';
 import { useSettled } from './settled.ts';
+import { steadyClock, TimedWait, useSecondsLeft } from './timed-wait.tsx';
 
 const LONG = 120; // characters; longer items are set a size smaller
 
@@ -16,24 +18,32 @@ type Answer = Omit<Given, 'initials' | 'second' | 'at'>;
 
 export interface ItemCardProps {
   readonly item: ChecklistItem;
+  readonly runId: string;
   readonly run: Run;
   readonly revision: Revision;
   readonly onAnswer: (given: Answer) => void;
+  readonly onStartWait: () => void;
   /** Where the run can be ended early: on to the items of making safe. */
   readonly onMakeSafe: (() => void) | undefined;
 }
 
-export function ItemCard({ item, run, revision, onAnswer, onMakeSafe }: ItemCardProps) {
+export function ItemCard({ item, runId, run, revision, onAnswer, onStartWait, onMakeSafe }: ItemCardProps) {
   const [note, setNote] = useState('');
   const card = useRef<HTMLElement>(null);
   const answer = run.answers[item.id];
-  const settled = useSettled(`${item.id} ${answer?.at}`);
+  const secondsLeft = useSecondsLeft(run, item);
+  const settled = useSettled(`${item.id} ${answer?.at}`) && secondsLeft === 0;
   useEffect(() => {
     // The item is read out, and its keys are at hand; a reading has the focus in its field.
     if (!item.measured) card.current?.focus();
   }, [item]);
 
-  const give = (given: Answer) => onAnswer({ ...given, ...(note.trim() === '' ? {} : { note }) });
+  const give = (given: Answer) =>
+    onAnswer({
+      ...given,
+      ...(item.wait ? { clock: steadyClock() } : {}),
+      ...(note.trim() === '' ? {} : { note }),
+    });
   /** For what a single press does; a reading has to be typed first. */
   const press = (given: Answer) => {
     if (settled) give(given);
@@ -70,10 +80,13 @@ export function ItemCard({ item, run, revision, onAnswer, onMakeSafe }: ItemCard
           {item.text}
         </h2>
         {item.detail !== '' && <p className="item-detail">{item.detail}</p>}
+        {item.wait && <TimedWait run={run} item={item} left={secondsLeft} onStart={onStartWait} />}
         <Missing item={item} run={run} revision={revision} />
         {answer && <Answered item={item} answer={answer} run={run} revision={revision} />}
       </div>
-      {item.measured ? (
+      {item.kind === 'photo' ? (
+        <Photo run={runId} onTaken={(photo) => give({ photo })} />
+      ) : item.measured ? (
         <Reading item={item} measured={item.measured} onRead={(reading) => give({ reading })} />
       ) : (
         <div className="answers">
@@ -98,7 +111,7 @@ export function ItemCard({ item, run, revision, onAnswer, onMakeSafe }: ItemCard
                 >
                   {item.hold ? 'Met' : 'Done'}
                 </AnswerButton>,
-                <AnswerButton key="not met" settled={settled} onPress={() => press({ met: false })}>
+                <AnswerButton key="not met" settled onPress={() => give({ met: false })}>
                   Not met
                 </AnswerButton>,
               ]}
@@ -189,5 +202,5 @@ function Answered({ item, answer, run, revision }: Standing & { answer: Checklis
 }
 
 function isTicked(item: ChecklistItem): boolean {
-  return !item.measured && !item.choices;
+  return !item.measured && !item.choices && item.kind !== 'photo';
 }
