@@ -15,6 +15,8 @@ export interface RandomNumbers {
   even(): number;
   /** Normal, mean 0, standard deviation 1. */
   normal(): number;
+  /** The next so many normal numbers at once, into a list. */
+  fillNormal(list: Float64Array): void;
 }
 
 /**
@@ -38,40 +40,59 @@ function halfOf(word: bigint): number {
 
 /** The stream that continues from a state of four words, not all 0. The words given are not changed. */
 export function randomNumbersFrom(words: ArrayLike<number>): RandomNumbers {
-  // in arrays, which are changed in place: numbers in a closure would be made anew at every change
-  const state = Int32Array.from(words, (word) => word | 0);
-  const spare = Float64Array.of(Number.NaN);
+  const state: State = {
+    words: Int32Array.from(words, (word) => word | 0),
+    spare: Float64Array.of(Number.NaN),
+  };
+  return {
+    bits: () => nextBits(state.words),
+    even: () => nextEven(state.words),
+    normal: () => nextNormal(state),
+    fillNormal(list) {
+      for (let i = 0; i < list.length; i++) list[i] = nextNormal(state);
+    },
+  };
+}
 
-  const bits = (): number => {
-    const a = state[0] ?? 0;
-    const b = state[1] ?? 0;
-    const c = (state[2] ?? 0) ^ a;
-    const d = (state[3] ?? 0) ^ b;
-    state[0] = a ^ d;
-    state[1] = b ^ c;
-    state[2] = c ^ (b << 9);
-    state[3] = rotated(d, 11);
-    return Math.imul(rotated(Math.imul(b, 5), 7), 9) >>> 0;
-  };
-  const even = (): number => ((bits() >>> 5) * 2 ** 26 + (bits() >>> 6)) / 2 ** 53;
-  /** Polar method: G. Marsaglia, T. A. Bray, SIAM Review 6 (1964) 260. */
-  const normal = (): number => {
-    const kept = spare[0] ?? Number.NaN;
-    if (!Number.isNaN(kept)) {
-      spare[0] = Number.NaN;
-      return kept;
-    }
-    for (;;) {
-      const x = 2 * even() - 1;
-      const y = 2 * even() - 1;
-      const square = x * x + y * y;
-      if (square >= 1 || square === 0) continue;
-      const scale = Math.sqrt((-2 * Math.log(square)) / square);
-      spare[0] = y * scale;
-      return x * scale;
-    }
-  };
-  return { bits, even, normal };
+/** In arrays, which are changed in place: numbers in a closure would be made anew at every change. */
+interface State {
+  readonly words: Int32Array;
+  /** The second of two normal numbers that came together; not a number where it has been given. */
+  readonly spare: Float64Array;
+}
+
+function nextBits(words: Int32Array): number {
+  const a = words[0] ?? 0;
+  const b = words[1] ?? 0;
+  const c = (words[2] ?? 0) ^ a;
+  const d = (words[3] ?? 0) ^ b;
+  words[0] = a ^ d;
+  words[1] = b ^ c;
+  words[2] = c ^ (b << 9);
+  words[3] = rotated(d, 11);
+  return Math.imul(rotated(Math.imul(b, 5), 7), 9) >>> 0;
+}
+
+function nextEven(words: Int32Array): number {
+  return ((nextBits(words) >>> 5) * 2 ** 26 + (nextBits(words) >>> 6)) / 2 ** 53;
+}
+
+/** Polar method: G. Marsaglia, T. A. Bray, SIAM Review 6 (1964) 260. */
+function nextNormal({ words, spare }: State): number {
+  const kept = spare[0] ?? Number.NaN;
+  if (!Number.isNaN(kept)) {
+    spare[0] = Number.NaN;
+    return kept;
+  }
+  for (;;) {
+    const x = 2 * nextEven(words) - 1;
+    const y = 2 * nextEven(words) - 1;
+    const square = x * x + y * y;
+    if (square >= 1 || square === 0) continue;
+    const scale = Math.sqrt((-2 * Math.log(square)) / square);
+    spare[0] = y * scale;
+    return x * scale;
+  }
 }
 
 function rotated(word: number, by: number): number {

@@ -7,35 +7,43 @@ import { contactEvent, makeContact, pastContact, STOP_REACHED } from './gimbal-c
 import { changeLoad } from './loads.ts';
 import { type Motion, placeNow, takeStock } from './motion.ts';
 import { lookAtSpin } from './rotor-spin.ts';
-import { type StepCoefficients, setDriveStep, setLagStep, setStep } from './step-coefficients.ts';
 import {
-  endIsStart,
-  LEAN,
-  MOMENTUM,
-  place,
-  type Stage,
-  stepVehicle,
-  tiltMoment,
-} from './vehicle-equations.ts';
+  type StepCoefficients,
+  setDriveStep,
+  setLagStep,
+  setStep,
+  stepCoefficients,
+} from './step-coefficients.ts';
+import { LEAN, MOMENTUM, place, type Stage, stepVehicle, tiltMoment } from './vehicle-equations.ts';
 
 const MOST_CONTACTS = 2000;
 const LEAN_LIMIT = -1;
 
+/** A duration in equal steps: made once for those that come again and again. */
+export interface Stretch {
+  readonly duration: number;
+  readonly steps: number;
+  readonly coefficients: StepCoefficients;
+}
+
+/** A duration divided into equal steps of at most the length allowed. */
+export function stretchOf({ parts, limits }: Motion, duration: number): Stretch {
+  const steps = Math.max(1, Math.ceil(duration / limits.step - 1e-9));
+  return { duration, steps, coefficients: stepCoefficients(parts, duration / steps) };
+}
+
 /**
- * Goes on for a duration, in equal steps of at most the length allowed.
+ * Goes on for a stretch.
  *
- * @param from  s, the time now: told anew each time, so that sums of steps do not drift away from the samples
  * @returns false once the run is broken
  */
-export function advance(motion: Motion, from: number, duration: number): boolean {
+export function advance(motion: Motion, { duration, steps, coefficients }: Stretch): boolean {
   if (motion.broken) return false;
-  motion.time = from;
-  const steps = Math.max(1, Math.ceil(duration / motion.limits.step - 1e-9));
-  const coefficients = coefficientsFor(motion, duration / steps);
+  const from = motion.time;
   for (let i = 0; i < steps; i++) {
     if (!takeStep(motion, coefficients)) return false;
   }
-  motion.time = from + duration;
+  motion.time = from + duration; // not the sum of the steps, which drifts
   return true;
 }
 
@@ -60,16 +68,6 @@ function checkHold(motion: Motion): void {
     if (event !== 0) makeContact(motion.contact, event, motion.now, moment);
   }
   takeStock(motion);
-}
-
-/** The coefficients for a step of this length; of the two kept, the one not used last makes room. */
-function coefficientsFor(motion: Motion, step: number): StepCoefficients {
-  if (motion.newer.step === step) return motion.newer;
-  const other = motion.older;
-  if (other.step !== step) setStep(other, motion.parts, step);
-  motion.older = motion.newer;
-  motion.newer = other;
-  return other;
 }
 
 /** One step of the integrator, or as many as its events cut it into. */
@@ -118,6 +116,7 @@ function takeStep(motion: Motion, coefficients: StepCoefficients): boolean {
 /** An event of the gimbal takes place where the motion is now. */
 function touch(motion: Motion, event: number): void {
   const { contact, now, observed } = motion;
+  placeNow(motion);
   makeContact(contact, event, now, tiltMoment(motion.system, now, 0));
   if (event === STOP_REACHED && Number.isNaN(observed.firstStop)) observed.firstStop = motion.time;
   takeStock(motion);
@@ -154,6 +153,7 @@ function pastAt(
  * Source: regula falsi on the integrator, with the Illinois step (M. Dowell, P. Jarratt 1971).
  */
 function shortenTo(motion: Motion, event: number, step: number): void {
+  placeNow(motion);
   let low = 0;
   let high = step;
   let atLow = pastAt(motion, event, motion.now, 0);
@@ -183,8 +183,7 @@ function shortenTo(motion: Motion, event: number, step: number): void {
 
 /** Goes to the end of the step tried, with what the sensors and the observer make of it. */
 function commit(motion: Motion, { step, lag }: StepCoefficients): void {
-  const { observed, limits, now: before, rates: ratesBefore, next, nextRates, system } = motion;
-  endIsStart(system);
+  const { observed, limits, now: before, rates: ratesBefore, next, nextRates } = motion;
   const lean = next[LEAN] ?? 0;
   motion.lagged =
     lag.kept * motion.lagged +

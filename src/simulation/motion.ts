@@ -84,9 +84,7 @@ export interface Motion {
   ratesKnown: boolean;
   next: Float64Array;
   nextRates: Float64Array;
-  /** Two lengths of step come again and again, before and after the command arrives; others are cut off once. */
-  newer: StepCoefficients;
-  older: StepCoefficients;
+  /** For the length of step that something has cut off. */
   readonly cut: StepCoefficients;
 }
 
@@ -131,8 +129,6 @@ export function createMotion(
     ratesKnown: false,
     next: new Float64Array(STATES),
     nextRates: new Float64Array(STATES),
-    newer: stepCoefficients(parts, limits.step),
-    older: stepCoefficients(parts, limits.step),
     cut: stepCoefficients(parts, limits.step),
   };
   const { now, observed, system } = motion;
@@ -156,8 +152,10 @@ export function createMotion(
   return motion;
 }
 
-export function leanRate({ system, now }: Motion): number {
-  return leanRateOf(system, now, 0);
+export function leanRate(motion: Motion): number {
+  if (motion.ratesKnown) return motion.rates[LEAN] ?? 0;
+  placeNow(motion);
+  return leanRateOf(motion.system, motion.now, 0);
 }
 
 export function laggedRate(motion: Motion): number {

@@ -10,10 +10,10 @@ import {
 import { follow } from './ballast-drive.ts';
 import { loadCourse } from './loads.ts';
 import { createMotion, type MotionState, stateOf } from './motion.ts';
-import { advance, changeLoads, lockDrive } from './motion-steps.ts';
+import { advance, changeLoads, lockDrive, stretchOf } from './motion-steps.ts';
 import { rotorSpin } from './rotor-spin.ts';
 import { type Columns, runRecord } from './run-record.ts';
-import { delayParts, sampledController } from './sampled-controller.ts';
+import { commandBefore, delayParts, sample, sampledController } from './sampled-controller.ts';
 import { completeStart, requireScenario, type Scenario } from './scenario.ts';
 import { type CompleteModel, completeModel, type SimulationModel } from './vehicle.ts';
 
@@ -122,45 +122,48 @@ export function simulate(
   const record = runRecord(rowEvery > 0 ? Math.ceil(samples / rowEvery) + 2 : 1);
   let powered = true;
 
-  /** Goes on to a time, stopping wherever something changes. False where the run broke off. */
-  const goTo = (from: number, to: number): boolean => {
-    let time = from;
+  /** When something changes next, s: the loads, the power, the rotor's drive. */
+  const nextChange = (): number =>
+    Math.min(
+      loads.next,
+      powered ? power : Number.POSITIVE_INFINITY,
+      spin.coasting ? Number.POSITIVE_INFINITY : coastsFrom,
+    );
+  /** Goes on to a time with the changes up to then. False where the run broke off. */
+  const goTo = (to: number): boolean => {
     for (;;) {
-      const change = Math.min(
-        loads.next,
-        powered ? power : Number.POSITIVE_INFINITY,
-        spin.coasting ? Number.POSITIVE_INFINITY : coastsFrom,
-      );
-      if (change > to) return time >= to || advance(motion, time, to - time);
-      if (change > time && !advance(motion, time, change - time)) return false;
-      time = Math.max(time, change);
-      if (loads.next <= time) changeLoads(motion);
-      if (coastsFrom <= time) spin.coasting = true;
-      if (powered && power <= time) {
+      const change = nextChange();
+      const until = Math.min(change, to);
+      if (until > motion.time && !advance(motion, stretchOf(motion, until - motion.time))) return false;
+      motion.time = Math.max(motion.time, until);
+      if (change > to) return true;
+      if (loads.next <= motion.time) changeLoads(motion);
+      if (coastsFrom <= motion.time) spin.coasting = true;
+      if (powered && power <= motion.time) {
         powered = false;
         lockDrive(motion);
       }
     }
   };
-  /** One stretch within a sample; the whole length in one where nothing changes meanwhile, so that it is always the same. */
-  const stretch = (from: number, length: number): boolean => {
-    const to = from + length;
-    const busy = loads.next <= to || (powered && power <= to) || (!spin.coasting && coastsFrom <= to);
-    return busy ? goTo(from, to) : advance(motion, from, length);
-  };
+  const late = stretchOf(motion, lateTime > 0 ? lateTime : sampleTime);
+  const early = stretchOf(motion, sampleTime - lateTime);
+  const firstDelay = wholeSamples + (lateTime > 0 ? 1 : 0);
 
   for (let k = 0; k < samples; k++) {
     const time = k * sampleTime;
-    const length = Math.min(sampleTime, scenario.duration - time);
-    if (powered) commands.sample(motion);
+    motion.time = time;
+    if (powered) sample(commands, motion);
     if (rowEvery > 0 && k % rowEvery === 0) record.write(motion, commands);
-    const late = Math.min(lateTime, length);
-    if (powered) follow(motion.drive, commands.commandBefore(wholeSamples + (late > 0 ? 1 : 0)));
-    if (late > 0) {
-      if (!stretch(time, late)) break;
-      if (powered) follow(motion.drive, commands.commandBefore(wholeSamples));
+    if (powered) follow(motion.drive, commandBefore(commands, firstDelay));
+    const end = Math.min(time + sampleTime, scenario.duration);
+    const arrives = time + lateTime;
+    // the usual sample, with nothing to stop for: always the same two stretches
+    const usual = k < samples - 1 && nextChange() > end;
+    if (lateTime > 0) {
+      if (!(usual ? advance(motion, late) : goTo(Math.min(arrives, end)))) break;
+      if (powered && (usual || arrives < end)) follow(motion.drive, commandBefore(commands, wholeSamples));
     }
-    if (length > late && !stretch(time + late, length - late)) break;
+    if (!(usual ? advance(motion, early) : goTo(end))) break;
   }
   if (!motion.broken) motion.time = scenario.duration;
   record.write(motion, commands);

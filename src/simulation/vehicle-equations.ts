@@ -143,8 +143,9 @@ export function place(system: VehicleSystem, stage: Stage, carrier: BallastCarri
       turned = 0;
     }
     const t2 = turned * turned;
-    const cosTurned = 1 - t2 * (0.5 - t2 * (ONE_24TH - t2 * (ONE_720TH - t2 * ONE_40320TH)));
-    const sinTurned = turned * (1 - t2 * (ONE_SIXTH - t2 * (ONE_120TH - t2 * ONE_5040TH)));
+    const t4 = t2 * t2;
+    const cosTurned = 1 - 0.5 * t2 + t4 * (ONE_24TH - t2 * ONE_720TH + t4 * ONE_40320TH);
+    const sinTurned = turned * (1 - t2 * ONE_SIXTH + t4 * (ONE_120TH - t2 * ONE_5040TH));
     const armSine = base[ARM_SINE] ?? 0;
     const armCosine = base[ARM_COSINE] ?? 0;
     const along = armLength * (armCosine * cosTurned - armSine * sinTurned);
@@ -161,11 +162,6 @@ export function place(system: VehicleSystem, stage: Stage, carrier: BallastCarri
   stages[at + BY_SINE] = loads.downwards * moment + loads.sideways * off;
   stages[at + BY_COSINE] = loads.sideways * moment - loads.downwards * off;
   stages[at + SPIN] = rotor.momentum[stage] ?? 0;
-}
-
-/** The end of a step is the start of the next. */
-export function endIsStart({ stages }: VehicleSystem): void {
-  for (let i = 0; i < WIDTH; i++) stages[i] = stages[2 * WIDTH + i] ?? 0;
 }
 
 /** A state and its rates of change, and what they are a step later. */
@@ -256,11 +252,13 @@ export function stepVehicle(
       base[TILT_COSINE] = tiltCosine;
     }
     const l2 = leant * leant;
-    const cosLeant = 1 - l2 * (0.5 - l2 * (ONE_24TH - l2 * (ONE_720TH - l2 * ONE_40320TH)));
-    const sinLeant = leant * (1 - l2 * (ONE_SIXTH - l2 * (ONE_120TH - l2 * ONE_5040TH)));
+    const l4 = l2 * l2;
+    const cosLeant = 1 - 0.5 * l2 + l4 * (ONE_24TH - l2 * ONE_720TH + l4 * ONE_40320TH);
+    const sinLeant = leant * (1 - l2 * ONE_SIXTH + l4 * (ONE_120TH - l2 * ONE_5040TH));
     const t2 = tilted * tilted;
-    const cosTilted = 1 - t2 * (0.5 - t2 * (ONE_24TH - t2 * (ONE_720TH - t2 * ONE_40320TH)));
-    const sinTilted = tilted * (1 - t2 * (ONE_SIXTH - t2 * (ONE_120TH - t2 * ONE_5040TH)));
+    const t4 = t2 * t2;
+    const cosTilted = 1 - 0.5 * t2 + t4 * (ONE_24TH - t2 * ONE_720TH + t4 * ONE_40320TH);
+    const sinTilted = tilted * (1 - t2 * ONE_SIXTH + t4 * (ONE_120TH - t2 * ONE_5040TH));
     const sinTilt = tiltSine * cosTilted + tiltCosine * sinTilted;
     const cosTilt = tiltCosine * cosTilted - tiltSine * sinTilted;
 
