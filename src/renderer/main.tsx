@@ -6,6 +6,8 @@ import './trusted-types.ts';
 import './design/tokens.css';
 import './design/base.css';
 import './design/layout.css';
+import './design/navigation.css';
+import './design/title-block.css';
 import './design/controls.css';
 import './design/tables.css';
 import './design/panels.css';

@@ -12,7 +12,7 @@ export const Navigation = memo(function Navigation({ onClose }: { onClose: () =>
   return (
     <nav className="navigation" aria-label="Notebook">
       <header className="navigation-head">
-        <h1>{name}</h1>
+        <p className="notebook-name">{name}</p>
         <Button className="plain-button" onPress={onClose}>
           Close notebook
         </Button>
