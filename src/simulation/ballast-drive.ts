@@ -304,25 +304,45 @@ function past(drive: BallastDrive, happening: number): number {
   }
 }
 
-/** Notes an event if it has happened by the time given, earlier than any noted before. */
+/**
+ * Notes an event if it has happened by the time given, earlier than any noted before.
+ * Source: regula falsi on the closed form, with the Illinois step (M. Dowell, P. Jarratt 1971) and a bisection now and then.
+ */
 function consider(drive: BallastDrive, happening: number, scale: number): void {
   drive.reachedPosition = drive.endPosition;
   drive.reachedRate = drive.endRate;
-  if (!(past(drive, happening) > ROUNDING * scale)) return;
-  const { limits, search } = drive;
-  // the change of sign by bisection, safe on any motion; rare enough to be cheap
-  let low = 0;
+  const most = ROUNDING * scale;
+  if (!(past(drive, happening) > most)) return;
   let high = drive.eventTime;
-  setDriveMotion(search, limits, high);
-  reach(drive, search);
-  if (!(past(drive, happening) > ROUNDING * scale)) return; // only after another event
-  for (let i = 0; i < 60 && high - low > 1e-16; i++) {
-    const middle = (low + high) / 2;
-    setDriveMotion(search, limits, middle);
-    reach(drive, search);
-    if (past(drive, happening) > 0) high = middle;
-    else low = middle;
+  let atHigh = pastAfter(drive, happening, high);
+  if (!(atHigh > most)) return; // only after another event
+  let low = 0;
+  let atLow = pastAfter(drive, happening, 0);
+  const enough = 1e-12 * high;
+  let side = 0;
+  for (let i = 0; i < 80 && high - low > enough; i++) {
+    const halve = i % 6 === 5 || !(atLow < 0);
+    const x = halve ? (low + high) / 2 : (low * atHigh - high * atLow) / (atHigh - atLow);
+    if (!(x > low && x < high)) break;
+    const value = pastAfter(drive, happening, x);
+    if (value > 0) {
+      high = x;
+      atHigh = value;
+      if (side === 1) atLow /= 2;
+      side = 1;
+    } else {
+      low = x;
+      atLow = value;
+      if (side === -1) atHigh /= 2;
+      side = -1;
+    }
   }
   drive.eventTime = high;
   drive.happening = happening;
+}
+
+function pastAfter(drive: BallastDrive, happening: number, time: number): number {
+  setDriveMotion(drive.search, drive.limits, time);
+  reach(drive, drive.search);
+  return past(drive, happening);
 }
