@@ -15,8 +15,14 @@ const steps: readonly Step[] = [
   { name: 'types', command: ['npx', 'tsc'] },
   { name: 'unit, layers, published checks, durability, command line', command: ['npx', 'vitest', 'run'] },
   { name: 'build', command: ['npx', 'electron-vite', 'build'] },
-  { name: 'end to end in Chromium', command: ['npx', 'playwright', 'test', '-c', 'tests/e2e/playwright.config.ts'] },
-  { name: 'in Electron itself', command: ['npx', 'playwright', 'test', '-c', 'tests/electron/playwright.config.ts'] },
+  {
+    name: 'end to end in Chromium',
+    command: ['npx', 'playwright', 'test', '-c', 'tests/e2e/playwright.config.ts'],
+  },
+  {
+    name: 'in Electron itself',
+    command: ['npx', 'playwright', 'test', '-c', 'tests/electron/playwright.config.ts'],
+  },
 ];
 
 /** Debian package → a program of it. */
@@ -36,7 +42,9 @@ function provide(): void {
     run(['apt-get', 'update', '-qq']) === 0 &&
     run(['apt-get', 'install', '-y', '-qq', '--no-install-recommends', ...missing]) === 0;
   if (done) return;
-  console.error(`The tests need ${missing.join(', ')}. Install with: sudo apt-get install ${missing.join(' ')}`);
+  console.error(
+    `The tests need ${missing.join(', ')}. Install with: sudo apt-get install ${missing.join(' ')}`,
+  );
   process.exit(1);
 }
 

@@ -15,6 +15,7 @@ import './design/margins.css';
 import './design/dialogs.css';
 import './design/start.css';
 import './design/checklist.css';
+import './design/checklist-item.css';
 import { createRoot } from 'react-dom/client';
 import { browserSurroundings, hostDesk, takeKey } from '../host/client.ts';
 import type { Desk, Surroundings } from '../preload/index.ts';

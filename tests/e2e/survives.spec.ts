@@ -72,7 +72,7 @@ test('a flipped byte in the middle opens for reading, up to the line before, and
   await expect(
     window
       .getByRole('listitem')
-      .filter({ hasText: /line \d+/ })
+      .filter({ hasText: /line \d+/i })
       .first(),
   ).toBeVisible();
   await expect(window.getByText(/^read only/)).toBeVisible();

@@ -32,11 +32,14 @@ export function ItemCard({ item, runId, run, revision, onAnswer, onStartWait, on
   const card = useRef<HTMLElement>(null);
   const answer = run.answers[item.id];
   const secondsLeft = useSecondsLeft(run, item);
-  const settled = useSettled(`${item.id} ${answer?.at}`) && secondsLeft === 0;
+  const still = useSettled(`${item.id} ${answer?.at}`);
+  const settled = still && secondsLeft === 0;
+  const waiting = secondsLeft !== undefined;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: with the wait begun its button is gone, and the focus with it
   useEffect(() => {
     // The item is read out, and its keys are at hand; a reading has the focus in its field.
     if (!item.measured) card.current?.focus();
-  }, [item]);
+  }, [item, waiting]);
 
   const give = (given: Answer) =>
     onAnswer({
@@ -80,10 +83,10 @@ export function ItemCard({ item, runId, run, revision, onAnswer, onStartWait, on
           {item.text}
         </h2>
         {item.detail !== '' && <p className="item-detail">{item.detail}</p>}
-        {item.wait && <TimedWait run={run} item={item} left={secondsLeft} onStart={onStartWait} />}
         <Missing item={item} run={run} revision={revision} />
         {answer && <Answered item={item} answer={answer} run={run} revision={revision} />}
       </div>
+      {item.wait && <TimedWait id={runId} run={run} item={item} left={secondsLeft} onStart={onStartWait} />}
       {item.kind === 'photo' ? (
         <Photo run={runId} onTaken={(photo) => give({ photo })} />
       ) : item.measured ? (
@@ -106,12 +109,13 @@ export function ItemCard({ item, runId, run, revision, onAnswer, onStartWait, on
                   key="met"
                   primary
                   hint="Enter"
+                  blocked={secondsLeft !== 0}
                   settled={settled}
                   onPress={() => press({ met: true })}
                 >
                   {item.hold ? 'Met' : 'Done'}
                 </AnswerButton>,
-                <AnswerButton key="not met" settled onPress={() => give({ met: false })}>
+                <AnswerButton key="not met" settled={still} onPress={() => still && give({ met: false })}>
                   Not met
                 </AnswerButton>,
               ]}
@@ -141,12 +145,15 @@ export function ItemCard({ item, runId, run, revision, onAnswer, onStartWait, on
 
 function AnswerButton({
   primary = false,
+  blocked = false,
   hint,
   settled,
   onPress,
   children,
 }: {
   primary?: boolean;
+  /** Not to be pressed yet, for a reason that the item gives. */
+  blocked?: boolean;
   /** The key that does the same. */
   hint?: string;
   settled: boolean;
@@ -157,6 +164,7 @@ function AnswerButton({
     <button
       type="button"
       className={primary ? 'button primary big' : 'button big'}
+      disabled={blocked}
       aria-disabled={!settled}
       aria-keyshortcuts={hint}
       onClick={onPress}

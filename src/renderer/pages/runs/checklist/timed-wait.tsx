@@ -1,8 +1,11 @@
 /** The time that an item asks to wait, counted down by a clock that nobody can set. */
-import { useEffect, useState } from 'react';
+import { type FormEvent, useEffect, useState } from 'react';
 import { type Clock, passedSince, waitTime } from '../../../../checklist/index.ts';
 import type { ChecklistItem, Run } from '../../../../notebook/index.ts';
-import { problemText } from '../../../controls/problem-line.tsx';
+import { type Problem, parseQuantity } from '../../../../quantity/index.ts';
+import { ProblemLine, problemText } from '../../../controls/problem-line.tsx';
+import { useNotebook, useRecord } from '../../../store/context.ts';
+import { recordValue } from '../../../store/record-value.ts';
 
 /** Another one with each load of the window: its counts have nothing to do with those of the last one. */
 const session = crypto.randomUUID();
@@ -28,11 +31,13 @@ export function useSecondsLeft(run: Run, item: ChecklistItem): number | undefine
 }
 
 export function TimedWait({
+  id,
   run,
   item,
   left,
   onStart,
 }: {
+  id: string;
   run: Run;
   item: ChecklistItem;
   left: number | undefined;
@@ -46,16 +51,69 @@ export function TimedWait({
       <p className="item-detail">
         {words(seconds)}: {because}.
       </p>
+      <TimedReading id={id} run={run} item={item} />
       {left === undefined ? (
         <button type="button" className="button primary big" onClick={onStart}>
           Start the wait
         </button>
       ) : (
-        <p className="clock" role="timer" aria-label="Time still to wait">
-          {left > 0 ? words(Math.ceil(left)) : 'The time has passed.'}
-        </p>
+        <>
+          {left > 0 && (
+            <p className="clock" role="timer" aria-label="Time still to wait">
+              {words(Math.ceil(left))}
+            </p>
+          )}
+          <p className="wait-passed" role="status">
+            {left > 0 ? '' : 'The time has passed.'}
+          </p>
+        </>
       )}
     </div>
+  );
+}
+
+/** The reading that the time rests on, asked for here while nobody has taken it. */
+function TimedReading({ id, run, item }: { id: string; run: Run; item: ChecklistItem }) {
+  const store = useNotebook();
+  const card = useRecord('card', run.card);
+  const [text, setText] = useState('');
+  const [problem, setProblem] = useState<Problem>();
+  const wanted = Object.values(item.wait?.readings ?? {}).flat();
+  const name = wanted.find((each) => card?.readings[each] !== undefined);
+  const reading = name === undefined ? undefined : card?.readings[name];
+  if (!reading || wanted.some((each) => run.readings[each] !== undefined)) return null;
+
+  function take(event: FormEvent) {
+    event.preventDefault();
+    const parsed = parseQuantity(text, reading?.unit ?? 's', reading?.label ?? '');
+    setProblem(parsed.ok ? undefined : parsed.problem);
+    if (!parsed.ok) return;
+    const { si, u } = parsed.value;
+    recordValue(store, 'run', id, `readings/${name}`, {
+      typed: text.trim(),
+      si,
+      u: u ?? 0,
+      basis: 'measured',
+    });
+  }
+
+  return (
+    <form className="timed-reading" onSubmit={take}>
+      <label>
+        {reading.label}{' '}
+        <input
+          type="text"
+          value={text}
+          autoComplete="off"
+          placeholder={`in ${reading.unit}`}
+          onChange={(event) => setText(event.target.value)}
+        />
+      </label>{' '}
+      <button type="submit" className="button">
+        Take it
+      </button>
+      {problem && <ProblemLine problem={problem} />}
+    </form>
   );
 }
 
