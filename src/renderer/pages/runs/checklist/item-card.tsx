@@ -73,7 +73,9 @@ export function ItemCard({ item, runId, run, revision, onAnswer, onStartWait, on
       onKeyDown={pressKey}
     >
       {item.hold && <p className="hold-mark">Hold point: nothing goes on until it is met</p>}
-      <div className="item-body">
+      {/* A long item scrolls in its own frame, and the arrow keys have to reach it. */}
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a frame that scrolls must be reachable by keyboard */}
+      <div className="item-body" tabIndex={0}>
         <p className="item-pause">
           <span>{item.pause}</span>
           {item.critical && <strong>Critical: passed over, this one has hurt people</strong>}
