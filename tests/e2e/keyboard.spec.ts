@@ -70,6 +70,7 @@ test('a margin is explained down to what was weighed, and the focus comes back t
   await expect(sheet.getByRole('heading', { level: 2 })).toBeFocused();
   await press(window, /^Back to lean to recover from/);
   await expect(sheet.getByRole('heading', { level: 2 })).toHaveText('Lean to recover from');
+  await expect(sheet.getByRole('heading', { level: 2 })).toBeFocused();
   await window.keyboard.press('Escape');
   await expect(sheet).toHaveCount(0);
   await expect(margin).toBeFocused();

@@ -50,9 +50,11 @@ function Content({ trail, onBack, onClose }: ExplainSheetProps) {
   const before = trail.at(-2);
 
   // The first time the dialog takes the focus itself; later what had it may be gone.
+  const opened = useRef(explained);
   useEffect(() => {
-    if (before && explained) heading.current?.focus();
-  }, [before, explained]);
+    if (explained !== opened.current) heading.current?.focus();
+    opened.current = undefined;
+  }, [explained]);
 
   if (!assessment || !chosen || !explained) return null;
   const { kind, id } = explained;
