@@ -15,6 +15,7 @@ import { CautionList } from '../../../controls/caution.tsx';
 import { assessmentOf } from '../../../store/assessment.ts';
 import { useRecord } from '../../../store/context.ts';
 import { now } from '../../../store/record-id.ts';
+import { ItemBody } from './item-body.tsx';
 import { useSettled } from './settled.ts';
 
 interface GateProps {
@@ -119,12 +120,12 @@ function Gate({ title, answers, children }: { title: string; answers?: ReactNode
   }, []);
   return (
     <div className="item-card gate">
-      <div className="item-body">
+      <ItemBody label={title}>
         <h2 className="item-text" ref={heading} tabIndex={-1}>
           {title}
         </h2>
         {children}
-      </div>
+      </ItemBody>
       {answers && <div className="answers">{answers}</div>}
     </div>
   );

@@ -7,6 +7,7 @@ import { timeOfDay } from '../../../controls/moment.ts';
 import { problemText } from '../../../controls/problem-line.tsx';
 import { assessmentOf } from '../../../store/assessment.ts';
 import { useRecord } from '../../../store/context.ts';
+import { ItemBody } from './item-body.tsx';
 import { Photo } from './photo.tsx';
 import { Reading } from './reading.tsx';
 import { useSettled } from './settled.ts';
@@ -29,7 +30,7 @@ export interface ItemCardProps {
 
 export function ItemCard({ item, runId, run, revision, onAnswer, onStartWait, onMakeSafe }: ItemCardProps) {
   const [note, setNote] = useState('');
-  const card = useRef<HTMLElement>(null);
+  const body = useRef<HTMLElement>(null);
   const answer = run.answers[item.id];
   const secondsLeft = useSecondsLeft(run, item);
   const still = useSettled(`${item.id} ${answer?.at}`);
@@ -38,7 +39,7 @@ export function ItemCard({ item, runId, run, revision, onAnswer, onStartWait, on
   // biome-ignore lint/correctness/useExhaustiveDependencies: with the wait begun its button is gone, and the focus with it
   useEffect(() => {
     // The item is read out, and its keys are at hand; a reading has the focus in its field.
-    if (!item.measured) card.current?.focus();
+    if (!item.measured) body.current?.focus();
   }, [item, waiting]);
 
   const give = (given: Answer) =>
@@ -56,7 +57,7 @@ export function ItemCard({ item, runId, run, revision, onAnswer, onStartWait, on
   function pressKey(event: KeyboardEvent<HTMLElement>) {
     if (event.target instanceof HTMLInputElement || event.ctrlKey || event.altKey || event.metaKey) return;
     const choice = /^[1-9]$/.test(event.key) ? item.choices?.[Number(event.key) - 1] : undefined;
-    const plainMet = event.key === 'Enter' && event.target === card.current && isTicked(item);
+    const plainMet = event.key === 'Enter' && isTicked(item) && !(event.target instanceof HTMLButtonElement);
     if (event.repeat && ['Enter', ' '].includes(event.key)) event.preventDefault();
     if (event.repeat || (!choice && !plainMet)) return;
     event.preventDefault();
@@ -64,18 +65,9 @@ export function ItemCard({ item, runId, run, revision, onAnswer, onStartWait, on
   }
 
   return (
-    <article
-      ref={card}
-      tabIndex={-1}
-      className="item-card"
-      data-hold={item.hold || undefined}
-      aria-label={`${item.pause}: ${item.text}`}
-      onKeyDown={pressKey}
-    >
+    <article tabIndex={-1} className="item-card" data-hold={item.hold || undefined} onKeyDown={pressKey}>
       {item.hold && <p className="hold-mark">Hold point: nothing goes on until it is met</p>}
-      {/* A long item scrolls in its own frame, and the arrow keys have to reach it. */}
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a frame that scrolls must be reachable by keyboard */}
-      <div className="item-body" tabIndex={0}>
+      <ItemBody label={`${item.pause}: ${item.text}`} frame={body}>
         <p className="item-pause">
           <span>{item.pause}</span>
           {item.critical && <strong>Critical: passed over, this one has hurt people</strong>}
@@ -87,7 +79,7 @@ export function ItemCard({ item, runId, run, revision, onAnswer, onStartWait, on
         {item.detail !== '' && <p className="item-detail">{item.detail}</p>}
         <Missing item={item} run={run} revision={revision} />
         {answer && <Answered item={item} answer={answer} run={run} revision={revision} />}
-      </div>
+      </ItemBody>
       {item.wait && <TimedWait id={runId} run={run} item={item} left={secondsLeft} onStart={onStartWait} />}
       {item.kind === 'photo' ? (
         <Photo run={runId} onTaken={(photo) => give({ photo })} />
