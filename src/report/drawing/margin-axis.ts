@@ -9,7 +9,14 @@ import { niceStep } from './number-text.ts';
 const RATIO_FOR_BREAK = 8;
 /** Share of the length that the far zone takes. */
 const FAR_SHARE = 0.24;
-const HEADROOM = 1.1;
+const HEADROOM = 1.04;
+/**
+ * Lengths that an axis may have, in each decade: preferred numbers, R 20 (ISO 3:1973). While a figure is changed the
+ * scale stands still under it until the next length is needed.
+ */
+const LENGTHS = [
+  1, 1.12, 1.25, 1.4, 1.6, 1.8, 2, 2.24, 2.5, 2.8, 3.15, 3.55, 4, 4.5, 5, 5.6, 6.3, 7.1, 8, 9, 10,
+];
 /** Below this a figure is nought as far as a drawing goes; no division by it makes sense. */
 const SMALLEST = 1e-100;
 
@@ -36,8 +43,8 @@ export function marginAxis(figures: readonly Spread[], tickCount: number): Margi
   const near = far ? known.filter((figure) => figure !== far) : known;
   const low = Math.min(0, ...near.map(({ value, half }) => value - Math.min(half, 0.5 * Math.abs(value))));
   const high = Math.max(0, ...near.map(({ value, half }) => value + Math.min(half, Math.abs(value))));
-  const from = low < 0 ? low * HEADROOM : 0;
-  const to = high > 0 ? high * (far ? 1.6 : HEADROOM) : low < 0 ? -low * 0.1 : 1;
+  const from = low < 0 ? -lengthFor(-low * HEADROOM) : 0;
+  const to = high > 0 ? lengthFor(high * (far ? 1.5 : HEADROOM)) : low < 0 ? -from * 0.1 : 1;
   const start = far && far.value < 0 ? FAR_SHARE : 0;
   const end = far && far.value > 0 ? 1 - FAR_SHARE : 1;
   const linear = (value: number): number => start + ((value - from) / (to - from)) * (end - start);
@@ -57,6 +64,13 @@ export function marginAxis(figures: readonly Spread[], tickCount: number): Margi
     step,
     break: { at: side === 'right' ? end : start, side },
   };
+}
+
+/** The shortest of the lengths that the value fits in. */
+function lengthFor(value: number): number {
+  const decade = 10 ** Math.floor(Math.log10(value));
+  const length = LENGTHS.find((each) => each * decade >= value * (1 - 1e-12));
+  return (length ?? 10) * decade;
 }
 
 function ticksBetween(from: number, to: number, step: number): number[] {
