@@ -62,7 +62,7 @@ function Table({ points }: { points: readonly TurningPoint[] }) {
       <tbody>
         {points.map((point) => (
           <tr key={point.name}>
-            <td>{point.label}</td>
+            <td className="capital">{point.label}</td>
             <td className="number">{formatValue(point.now, point.display)}</td>
             <td className="number">{formatValue(point.turnsAt, point.display)}</td>
             <td>{point.verdict}</td>
