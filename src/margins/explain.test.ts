@@ -140,9 +140,11 @@ describe('a source', () => {
         note: 'glued in',
       }),
     );
-    expect(source('weighed_mass', lacking)).toBe('nothing entered');
+    expect(source('weighed_mass', lacking)).toBe('not entered');
     expect(source('part_tray_mass', lacking)).toBe('not measured: glued in');
-    expect(source('gimbal_centring')).toBe('as counted, or left blank');
+    expect(source('gimbal_centring')).toBe('left blank');
+    expect(source('cells_in_series')).toBe('as counted');
+    expect(source('required_lean')).toMatch(/, required$/);
     expect(source('total_mass')).toBe('calculated by mass.total');
     expect(source('g_n')).toMatch(/CGPM/);
   });

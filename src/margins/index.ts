@@ -64,5 +64,5 @@ export {
   type StatedValue,
 } from './run-calculation.ts';
 export { type FigureName, figureNames, scopeOf, whyUnknown } from './scope.ts';
-export { factsBehind, inputLabel, sourceText } from './trace.ts';
+export { factsBehind, howGot, inputLabel, sourceText } from './trace.ts';
 export { type TurningPoint, type TurningPointLimits, turningPoints } from './turning-point.ts';

@@ -1,5 +1,6 @@
 /** Walks from a figure back to the facts that it is made from, and says in words what they are. */
 import { isKnown } from '../notebook/index.ts';
+import { factSpecs } from './facts.ts';
 import type { Assessment, Figure, Trace } from './figure.ts';
 
 export type FactFigure = Figure & { readonly trace: Extract<Trace, { kind: 'fact' }> };
@@ -33,29 +34,37 @@ export function contributionName(place: { readonly record: string; readonly path
   return `${place.record}/${place.path}`;
 }
 
+/** How a figure was got, in a word or two: `measured`, `required`, `calculated`, `not entered`. */
+export function howGot(figure: Figure): string {
+  const { trace } = figure;
+  if (trace.kind !== 'fact') return trace.kind === 'constant' ? 'constant' : 'calculated';
+  const { field } = trace;
+  // A requirement is set, not found out: it has no basis.
+  if (isKnown(field)) return trace.record === 'prototype' ? 'required' : field.basis;
+  if (field !== undefined) return 'not measured';
+  if (!figure.result.ok) return 'not entered';
+  return isCount(figure.name) ? 'as counted' : 'left blank';
+}
+
+function isCount(name: string): boolean {
+  return factSpecs.some((spec) => spec.name === name && spec.kind === 'count');
+}
+
 /** `mass of Tray, measured`: what an input is and how it was got. */
 export function inputLabel(figure: Figure): string {
-  if (figure.trace.kind === 'constant') return figure.title;
-  if (figure.trace.kind === 'calculation') return `${figure.title}, calculated`;
-  const { field } = figure.trace;
-  if (isKnown(field)) return `${figure.title}, ${field.basis}`;
-  return field === undefined && figure.result.ok ? figure.title : `${figure.title}, not entered`;
+  const { trace, title, result } = figure;
+  const speaksForItself = trace.kind === 'constant' || (trace.kind === 'fact' && !trace.field && result.ok);
+  return speaksForItself ? title : `${title}, ${howGot(figure)}`;
 }
 
 /** Where a figure comes from: the equation, the constant's source, or the reading with its instrument and day. */
 export function sourceText(figure: Figure): string {
   const { trace } = figure;
-  switch (trace.kind) {
-    case 'constant':
-      return trace.source;
-    case 'calculation':
-      return `calculated by ${trace.calculation}`;
-    case 'fact': {
-      const { field } = trace;
-      if (field === undefined) return figure.result.ok ? 'as counted, or left blank' : 'nothing entered';
-      if (!isKnown(field)) return field.note ? `not measured: ${field.note}` : 'not measured';
-      const how = [field.basis, field.instrument && `with ${field.instrument}`, field.on && `on ${field.on}`];
-      return `${field.typed}, ${how.filter(Boolean).join(' ')}`;
-    }
-  }
+  if (trace.kind === 'constant') return trace.source;
+  if (trace.kind === 'calculation') return `calculated by ${trace.calculation}`;
+  const { field } = trace;
+  if (field === undefined) return howGot(figure);
+  if (!isKnown(field)) return field.note ? `not measured: ${field.note}` : 'not measured';
+  const how = [howGot(figure), field.instrument && `with ${field.instrument}`, field.on && `on ${field.on}`];
+  return `${field.typed}, ${how.filter(Boolean).join(' ')}`;
 }

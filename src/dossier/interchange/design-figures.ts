@@ -8,7 +8,7 @@ import {
   type Figure,
   type FigureGroup,
   figureNames,
-  type Trace,
+  howGot,
 } from '../../margins/index.ts';
 import {
   fingerprint,
@@ -16,7 +16,6 @@ import {
   type Part,
   type PartRole,
   type Prototype,
-  type QuantityField,
   type Revision,
 } from '../../notebook/index.ts';
 import { standardUncertainty } from '../../quantity/index.ts';
@@ -74,7 +73,8 @@ export function designFigures(prototype: Prototype, revision: Revision): DesignF
   };
 }
 
-function figureOf({ name, title, unit, group, result, trace }: Figure): DesignFigure {
+function figureOf(figure: Figure): DesignFigure {
+  const { name, title, unit, group, result } = figure;
   const value = result.ok && Number.isFinite(result.value.value) ? result.value.value : undefined;
   return {
     identifier: identifier(name, unit),
@@ -84,25 +84,14 @@ function figureOf({ name, title, unit, group, result, trace }: Figure): DesignFi
     group,
     value,
     uncertainty: result.ok && value !== undefined ? standardUncertainty(result.value) : 0,
-    how: howGot(trace, result.ok, value),
+    how: howHere(figure, value),
   };
 }
 
-function howGot(trace: Trace, counts: boolean, value: number | undefined): string {
-  if (trace.kind === 'fact') {
-    const entered = howEntered(trace.field, counts);
-    return trace.record === 'prototype' && isKnown(trace.field) ? 'required' : entered;
-  }
-  if (!counts) return 'not known';
-  if (value === undefined) return 'without limit';
-  return trace.kind === 'calculation' ? 'calculated' : 'constant';
-}
-
-/** @param counts  a field left blank has a value all the same */
-function howEntered(field: QuantityField | undefined, counts: boolean): string {
-  if (isKnown(field)) return field.basis;
-  if (field === undefined) return counts ? 'as counted, or left blank' : 'not entered';
-  return 'not measured';
+/** As everywhere in the program, save for a calculated figure that has no number to hand over. */
+function howHere(figure: Figure, value: number | undefined): string {
+  if (figure.trace.kind === 'fact' || value !== undefined) return howGot(figure);
+  return figure.result.ok ? 'without limit' : 'not known';
 }
 
 const COLUMNS = [
@@ -117,7 +106,11 @@ function partOf(part: Part, number: number, assessment: Assessment): DesignPart 
     const field = part[key];
     const [value, uncertainty, how] = isKnown(field)
       ? [field.si, field.u, field.basis]
-      : (placedByDesign(part, key, assessment) ?? [undefined, 0, howEntered(field, false)]);
+      : (placedByDesign(part, key, assessment) ?? [
+          undefined,
+          0,
+          field === undefined ? 'not entered' : 'not measured',
+        ]);
     return {
       identifier: identifier(`part_${number}_${name}`, unit),
       name: `part_${number}_${name}`,
