@@ -29,6 +29,7 @@ export interface Reading {
   readonly before?: QuantityField | undefined;
 }
 
+/** What nobody has classified counts as an estimate: “measured” is for a person to say. */
 export function draftOf(value: QuantityField | undefined, basis: Basis | undefined): Draft {
   if (isKnown(value)) {
     return {
@@ -38,7 +39,7 @@ export function draftOf(value: QuantityField | undefined, basis: Basis | undefin
       basis: value.basis,
     };
   }
-  return { text: value ? NOT_MEASURED : '', uncertainty: '', kind: 'bound', basis: basis ?? 'measured' };
+  return { text: value ? NOT_MEASURED : '', uncertainty: '', kind: 'bound', basis: basis ?? 'estimated' };
 }
 
 /** The field that the draft says; undefined for a blank one, which is neither nought nor “not measured”. */

@@ -2,16 +2,8 @@
 import { memo, useCallback, useState } from 'react';
 import { shallow } from 'zustand/shallow';
 import { type FieldSpec, partFields, partFieldsOf } from '../../../margins/index.ts';
-import {
-  type Basis,
-  isKnown,
-  type Json,
-  type Part,
-  type QuantityField,
-  set,
-  valueAt,
-} from '../../../notebook/index.ts';
-import { bases } from '../../controls/quantity-input.tsx';
+import type { Basis, Part } from '../../../notebook/index.ts';
+import { BasisChoice, basisOf } from '../../controls/basis-choice.tsx';
 import { RecordQuantity } from '../../controls/record-quantity.tsx';
 import { TextCell } from '../../controls/text-cell.tsx';
 import { useChosenPiece, useNotebook } from '../../store/context.ts';
@@ -59,6 +51,8 @@ export function MassTable({ locked }: { locked: boolean }) {
   );
 }
 
+const keys = partFields.map(({ key }) => key);
+
 interface PartRowProps {
   readonly revision: string;
   readonly id: string;
@@ -73,7 +67,7 @@ const PartRows = memo(function PartRows({ revision, id, locked, open, onToggle }
   const part = useChosenPiece((chosen) => chosen.revision.parts[id]);
   if (!part) return null;
   const fields = partFieldsOf(part);
-  const basis = basisOf(part);
+  const basis = basisOf(part, keys);
   return (
     <>
       <tr data-open={open || undefined}>
@@ -97,7 +91,7 @@ const PartRows = memo(function PartRows({ revision, id, locked, open, onToggle }
           />
         ))}
         <td>
-          <BasisChoice revision={revision} id={id} part={part} locked={locked} />
+          <BasisChoice revision={revision} path={`parts/${id}`} row={part} keys={keys} locked={locked} />
         </td>
         <td>
           <button
@@ -159,46 +153,6 @@ function PartCell({
       />
     </td>
   );
-}
-
-/** How the row is known goes with each of its figures. */
-function BasisChoice({
-  revision,
-  id,
-  part,
-  locked,
-}: {
-  revision: string;
-  id: string;
-  part: Part;
-  locked: boolean;
-}) {
-  const store = useNotebook();
-  const known = partFields
-    .map(({ key }) => key)
-    .filter((key) => isKnown(valueAt(part as Json, key) as QuantityField | undefined));
-
-  function choose(basis: Basis) {
-    const settings = known.map((key): [string, Json] => [`parts/${id}/${key}/basis`, basis]);
-    store.change([set('revision', revision, Object.fromEntries(settings))]);
-  }
-
-  return (
-    <select
-      aria-label={`${part.name}: how its figures are known`}
-      value={basisOf(part)}
-      disabled={locked || known.length === 0}
-      onChange={(event) => choose(bases.find((each) => each === event.target.value) ?? basisOf(part))}
-    >
-      {bases.map((each) => (
-        <option key={each}>{each}</option>
-      ))}
-    </select>
-  );
-}
-
-function basisOf(part: Part): Basis {
-  return isKnown(part.mass) ? part.mass.basis : 'measured';
 }
 
 function inOrder(parts: Readonly<Record<string, Part>>): readonly string[] {

@@ -2,11 +2,14 @@
 import { Button } from 'react-aria-components';
 import { sectionFields } from '../../../margins/index.ts';
 import { set } from '../../../notebook/index.ts';
+import { BasisChoice, basisOf } from '../../controls/basis-choice.tsx';
 import { RecordQuantity } from '../../controls/record-quantity.tsx';
 import { TextCell } from '../../controls/text-cell.tsx';
 import { useChosenPiece, useLocked, useNotebook } from '../../store/context.ts';
 import { newId } from '../../store/record-id.ts';
 import { recordValue } from '../../store/record-value.ts';
+
+const keys = sectionFields.map(({ key }) => key);
 
 export function SectionTable() {
   const store = useNotebook();
@@ -37,6 +40,7 @@ export function SectionTable() {
                   {field.title}
                 </th>
               ))}
+              <th scope="col">Known as</th>
               <th scope="col">
                 <span className="visually-hidden">Take out</span>
               </th>
@@ -64,10 +68,20 @@ export function SectionTable() {
                       field={field}
                       label={`${section.name}: ${field.title}`}
                       compact
+                      basis={basisOf(section, keys)}
                       disabled={disabled}
                     />
                   </td>
                 ))}
+                <td>
+                  <BasisChoice
+                    revision={revision}
+                    path={`rotor/sections/${id}`}
+                    row={section}
+                    keys={keys}
+                    locked={disabled}
+                  />
+                </td>
                 <td>
                   <Button
                     className="plain-button"
